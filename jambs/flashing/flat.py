@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.flashing.make import Flashings, head_of
 from jambs.length import Grid
-from jambs.parts.board.cuts import BlankBend
+from jambs.parts.board.touches import BlankBend
 from jambs.parts.kit.cut_kit import FlatBlank
 from jambs.parts.kit.kit import Kit
 

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
-from jambs.parts.board.cuts import WoodMoves
 from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import WoodMoves
 from jambs.parts.wood.moisture import equilibrium_moisture
 from jambs.parts.wood.woods import StockWood, change_of_size, wood_of
 

@@ -12,8 +12,8 @@ from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.findings import JointMoves, WoodsUnknown
 from jambs.movement.joints import JointKind, JointMovement, joint_movements
-from jambs.parts.board.cuts import WoodMoves
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.touches import WoodMoves
 from jambs.parts.kit.kit import Kit
 
 MATTERS = 1 / 16

@@ -13,7 +13,7 @@ Layout (``parts_schema.json`` says it in full)::
     openings  one record each: state, sizes, window (of ganged units also units and mulls), wall, planes, depths, buck,
               swing, escape, glass, trim, figures, parts, findings, assumed, cautions
 
-A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
+A *size* is ``{"value": 4.6875, "text": "4 11/16\""}``: the exact number in the job's units, and the text that
 stands on every paper. Where an ``outline`` has ``bulges``, pieces of it are arcs: a bulge is the tangent of a quarter
 of the arc that begins at its point, positive counter-clockwise. ``outline``, ``profile``, ``pockets`` and ``seat``
 hold bare numbers in the job's units. The seat is where the body is: on a measured wall casing, apron and flashing lie
@@ -27,15 +27,14 @@ from dataclasses import replace
 
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import SIDES, Assumed, Job, Measured, SideDepths
+from jambs.job.models.openings import Assumed, Job, Measured
 from jambs.job.models.site import SiteEntry
 from jambs.length import Grid, Units
 from jambs.outside.register import ORDER
-from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.kinds import Where
 from jambs.parts.findings.flare_findings import RoughOpeningFlares
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
-from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.trim.casing_plane import hung
 from jambs.parts.words.corner_words import has_no_butt, jamb_corner_words
@@ -43,6 +42,7 @@ from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
 from jambs.section.threshold import feet_of
+from jambs.sheets.depths_record import depths_record, planes_record
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.outline_record import outline_record
@@ -53,6 +53,7 @@ from jambs.sides import Side
 from jambs.values import Record, dump, number, sawn_size, sawn_sizes, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
+
 VERSION = 3
 """3: outlines and cuts may have arcs.
 
@@ -101,8 +102,8 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "wall": _wall_record(placement, units=units),
         **_sizes_record(kit, units=units),
         "clear_opening": sawn_sizes(kit.clear_width, kit.clear_height, grid=grid),
-        "planes": _planes_record(placement, units=units),
-        "depths": _depths_record(kit, units=units),
+        "planes": planes_record(placement, units=units),
+        "depths": depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),
         **drywall_record(kit, units=units),
         **_feet_record(kit),
@@ -275,84 +276,6 @@ def framing_head_height(placement: Placement) -> float | None:
         return placement.framing_opening.height
     sill = placement.framing_sill
     return None if sill is None else sill + placement.framing_opening.height
-
-
-def _planes_record(placement: Placement, *, units: Units) -> Record:
-    planes = placement.planes
-    return {
-        "finished_face": size(0.0, units=units),
-        "stud_face": size(planes.stud_face, units=units),
-        "sheathing_plane": size(planes.sheathing_plane, units=units),
-        "trim_plane": size(planes.trim_plane, units=units),
-        "cladding_face": size(planes.cladding_face, units=units),
-        "inside_edge": size(placement.inside_edge, units=units),
-        "flange_plane": size(placement.flange_plane, units=units),
-        "outside_edge": size(placement.outside_edge, units=units),
-    }
-
-
-def _depths_record(kit: CutKit, *, units: Units) -> Record:
-    placement = kit.placement
-    return {
-        "interior": size(placement.interior_depth, units=units),
-        "exterior": size(placement.exterior_depth, units=units),
-        "added": size(placement.planes.added_depth, units=units),
-        "overhang": size(placement.overhang, units=units),
-        "share": placement.share,
-        "measured": _measured_record(kit, units=units),
-        "sides": {side.value: _fitted_record(fitted, units=units) for side, fitted in kit.sides.items()},
-        **_frames_record(kit, units=units),
-    }
-
-
-def _frames_record(kit: CutKit, *, units: Units) -> Record:
-    """Return stacked jamb frames from the window to the room; nothing where there is but one."""
-    if len(kit.frames) < 2:
-        return {}
-    frames = [
-        {
-            "member": one.member,
-            "width": size(one.width, units=units),
-            "clear_opening": sized(one.clear.width, one.clear.height, units=units),
-            "window_edge": size(one.edge, units=units),
-            "parts": [
-                part.mark for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.member == one.member
-            ],
-        }
-        for one in kit.frames
-    ]
-    return {"frames": frames}
-
-
-def _fitted_record(fitted: FittedSide, *, units: Units) -> Record:
-    """Return what a side was cut by; its edges from the left, where it is parted into several."""
-    record: Record = dump(fitted, units=units)
-    return record if fitted.runs else {key: value for key, value in record.items() if key != "runs"}
-
-
-def _measured_record(kit: CutKit, *, units: Units) -> Record | None:
-    """Return the depths that were read: along head and sill left to right, along the legs bottom to top.
-
-    Nothing stands at a point that nobody read.
-    """
-    measured = kit.placement.opening.measured
-    if measured is None:
-        return None
-    return {
-        "interior": _read_record(measured.interior_depth, units=units),
-        "exterior": _read_record(measured.exterior_depth, units=units),
-    }
-
-
-def _read_record(depths: SideDepths | None, *, units: Units) -> Record | None:
-    if depths is None:
-        return None
-    return {
-        side.value: [None if one is None else size(one, units=units) for one in depths.read(side)]
-        if depths.points(side)
-        else None
-        for side in SIDES
-    }
 
 
 def _buck_record(kit: CutKit, *, units: Units) -> Record | None:

@@ -13,10 +13,10 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import corners_of, is_arched, outset, points_of
 from jambs.job.models.windows import FrameFace
 from jambs.outlines import rectangle
-from jambs.parts.board.cuts import BackBevel
 from jambs.parts.board.kinds import told_position
 from jambs.parts.board.part import Part, Seat
 from jambs.parts.board.sawing import Silhouettes
+from jambs.parts.board.touches import BackBevel
 from jambs.parts.kit.kit import Kit
 from jambs.parts.trim.casing_plane import Slack, hung
 from jambs.place.frame_path import frame_path

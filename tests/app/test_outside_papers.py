@@ -19,8 +19,8 @@ from jambs.job import Job, read_job
 from jambs.length import Units
 from jambs.neighbors.findings import NotCompared
 from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
-from jambs.parts.board.cuts import WoodMoves
 from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.touches import WoodMoves
 
 pytestmark = pytest.mark.usefixtures("undrawn")
 SECTIONS = """

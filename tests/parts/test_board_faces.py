@@ -11,19 +11,7 @@ import jambs
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.outlines import area
 from jambs.parts.board.board_faces import Face, board_faces
-from jambs.parts.board.cuts import (
-    Crosscut,
-    Edge,
-    EdgeBevel,
-    End,
-    EndBevel,
-    EndRabbet,
-    Groove,
-    Miter,
-    Notch,
-    Rip,
-    Taper,
-)
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Groove, Miter, Notch, Rip, Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.sides import Side

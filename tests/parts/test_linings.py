@@ -10,7 +10,7 @@ from part_cases import bent, corners, deeper_above
 from test_returns_by_hand import RETURNS, WITH_STOOL, WITH_TILE
 
 from jambs.length import Units
-from jambs.parts.board.cuts import Scribe
+from jambs.parts.board.touches import Scribe
 from jambs.parts.kit.kit import Kit
 from jambs.sheets.wall_picture import wall_data
 

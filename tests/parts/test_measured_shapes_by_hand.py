@@ -15,9 +15,10 @@ from rounds import inside_only, round_changes
 from jambs.job.measured.measuring_points import Kind, Place, measure_places
 from jambs.job.models.openings import Origin
 from jambs.length import Units
-from jambs.parts.board.cuts import Scribe, Taper
+from jambs.parts.board.cuts import Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import Scribe
 from jambs.parts.kit.kit import Kit
 from jambs.parts.readings.changed_since_words import Taken
 from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings

@@ -10,7 +10,7 @@ from part_cases import THREE_SIDED
 from test_built_up_by_hand import DOOR
 
 from jambs.length import Units
-from jambs.parts.board.cuts import WoodMoves
+from jambs.parts.board.touches import WoodMoves
 from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.parts.words.cut_words import moves_words
 

@@ -12,8 +12,6 @@ from gangs import ganged_kit
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import FINE, Units
 from jambs.parts.board.cuts import (
-    BackBevel,
-    BlankBend,
     BoardSizes,
     Crosscut,
     Cut,
@@ -25,13 +23,8 @@ from jambs.parts.board.cuts import (
     EndRabbet,
     Groove,
     Miter,
-    Return,
     Rip,
-    Scribe,
-    StripBend,
     Taper,
-    Touch,
-    WoodMoves,
     compound_miter,
     edge_of,
 )
@@ -39,6 +32,7 @@ from jambs.parts.board.kinds import Crew, PartKind, Where, member_words, run_wor
 from jambs.parts.board.marks import NO_MARKS
 from jambs.parts.board.part import Part, PartBlank, PartIdentity, Seat
 from jambs.parts.board.sawing import CutListError
+from jambs.parts.board.touches import BackBevel, BlankBend, Return, Scribe, StripBend, Touch, WoodMoves
 from jambs.parts.kit.cautions import Beside, cautions
 from jambs.parts.kit.cut_kit import FlatBlank, PlannedForKit, as_cut
 from jambs.parts.kit.on_elevation import floors_of, kits_on

@@ -5,22 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from jambs.job.models.shop import Board
-from jambs.parts.board.cuts import (
-    Crosscut,
-    Cut,
-    Edge,
-    EdgeBevel,
-    End,
-    EndRabbet,
-    Groove,
-    Miter,
-    Notch,
-    Rip,
-    StripBend,
-    Taper,
-)
+from jambs.parts.board.cuts import Crosscut, Cut, Edge, EdgeBevel, End, EndRabbet, Groove, Miter, Notch, Rip, Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import StripBend
 from jambs.sides import Side
 
 UP = (0.0, 1.0, 0.0)

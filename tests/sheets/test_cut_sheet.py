@@ -21,8 +21,8 @@ from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.shop import Board
 from jambs.length import FINE, Units
-from jambs.parts.board.cuts import StripBend
 from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.touches import StripBend
 from jambs.parts.kit.cautions import Beside, Caution
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.escape import escape_check

@@ -17,8 +17,9 @@ from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, decimal_text
-from jambs.parts.board.cuts import BackBevel, Miter
+from jambs.parts.board.cuts import Miter
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.touches import BackBevel
 from jambs.parts.kit.kit import Kit
 
 ALONG_BOARDS = 1.0

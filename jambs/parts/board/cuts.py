@@ -1,4 +1,4 @@
-"""The cuts that make a part out of its blank, and the touches by hand that leave its modeled shape as it is.
+"""The cuts that make a part out of its blank.
 
 Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
 from the board's face (w = 0) to its back (w = thickness). A cut off square is a plane in them: a miter and an edge
@@ -337,69 +337,3 @@ def saw_angles(plane: Plane) -> tuple[float, float]:
 
 class CannotBeCut(FindingsError):
     """A part that cannot be cut as asked."""
-
-
-# ---- what is done by hand, and leaves the shape that is modeled as it is
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Scribe:
-    """Scribe the far edge to a crooked wall; ``most``: what may come off [in]."""
-
-    most: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ToOpening:
-    """Cut to length to what another crew lines the opening with, once it is finished."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BackBevel:
-    """Ease the miters toward the back, so that they close at the face."""
-
-    angle_deg: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Return:
-    """A short piece that turns one mitered end back to the wall."""
-
-    end: End
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StripBend:
-    """Bend a plain strip of metal over the casing: legs, and what stays past and above it [in]."""
-
-    upstand: float
-    top: float
-    drip: float
-    past_casing: float
-    gap_to_cladding: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BlankBend:
-    """Bend a planned blank of metal: how many bends, the first from the upper edge, and what stays round it [in]."""
-
-    bends: int
-    first_at: float
-    end_dam: float
-    past_casing: float
-    gap_to_cladding: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WoodMoves:
-    """Leave room for wood that moves: change of the width from the shop to winter and to summer [in], growth positive.
-
-    ``is_about``: its moisture leaves the range in which the coefficients hold.
-    """
-
-    winter: float
-    summer: float
-    is_about: bool = False
-
-
-Touch = Scribe | ToOpening | BackBevel | Return | StripBend | BlankBend | WoodMoves

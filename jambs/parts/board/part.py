@@ -15,19 +15,7 @@ from jambs.job.models.shop import Board
 from jambs.length import ROUND_OFF
 from jambs.outlines import from_lowest
 from jambs.parts.board.arrises import Arris, arris_ends
-from jambs.parts.board.cuts import (
-    ArcCut,
-    Crosscut,
-    Cut,
-    EdgeBevel,
-    PlaneCut,
-    Return,
-    Rip,
-    Scribe,
-    Taper,
-    ToOpening,
-    Touch,
-)
+from jambs.parts.board.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Rip, Taper
 from jambs.parts.board.kinds import (
     Crew,
     PartKind,
@@ -40,6 +28,7 @@ from jambs.parts.board.kinds import (
 )
 from jambs.parts.board.panel_layout import PanelLayout
 from jambs.parts.board.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
+from jambs.parts.board.touches import Return, Scribe, ToOpening, Touch
 from jambs.sides import BoardEnd, Side
 
 

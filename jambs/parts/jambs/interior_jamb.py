@@ -11,9 +11,9 @@ from __future__ import annotations
 from jambs.geometry import Point
 from jambs.job.models.side_lines import TURNED
 from jambs.job.models.trim import InteriorTrim, Joint
-from jambs.parts.board.cuts import Scribe
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank
+from jambs.parts.board.touches import Scribe
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards

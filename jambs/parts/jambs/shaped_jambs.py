@@ -19,9 +19,10 @@ from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.side_lines import TURNED
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
-from jambs.parts.board.cuts import CannotBeCut, Scribe
+from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import Scribe
 from jambs.parts.findings.arch_findings import ArchHasNoBuck
 from jambs.parts.jambs.arched_jambs import arched_jamb
 from jambs.parts.kit.kit import FittedSide, JambFrame

@@ -7,9 +7,10 @@ from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
 from jambs.findings import Finding
-from jambs.parts.board.cuts import BlankBend, Crosscut, Rip, StripBend, Touch, WoodMoves
+from jambs.parts.board.cuts import Crosscut, Rip
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import BlankBend, StripBend, Touch, WoodMoves
 from jambs.parts.kit.kit import Kit
 
 

@@ -16,9 +16,10 @@ from jambs.job.models.gang import Gang, Mull, MullCasingEntry, MullKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, WindowType
 from jambs.length import HALF_64TH, Grid
-from jambs.parts.board.cuts import CannotBeCut, Crosscut, Cut, End, EndBevel, Rip, ToOpening
+from jambs.parts.board.cuts import CannotBeCut, Crosscut, Cut, End, EndBevel, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import ToOpening
 from jambs.parts.findings.mull_findings import FinishedReadOtherwise, MullCasingHasNoLap, MullCasingLapsShort
 from jambs.parts.kit.kit import Figure, FigureKind
 from jambs.parts.shapes.clear import ClearOpening, interior_clear

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from jambs.job.models.curved import Curved
 from jambs.job.models.openings import Opening
-from jambs.parts.board.cuts import Scribe
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.touches import Scribe
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,9 +11,10 @@ from enum import Enum, auto
 
 from jambs.geometry import DOWN, HALF_RIGHT_DEG, LEFT, RIGHT, UP, Vector, tangent
 from jambs.job.models.trim import CasingEntry, Corner
-from jambs.parts.board.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip, Touch
+from jambs.parts.board.cuts import Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import BackBevel, Touch
 from jambs.sides import Side
 
 MITER_DEG = HALF_RIGHT_DEG

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from jambs.geometry import INWARD, LEFT, UP
 from jambs.job.models.exterior_trim import HeadFlashing
-from jambs.parts.board.cuts import Crosscut, Rip, StripBend
+from jambs.parts.board.cuts import Crosscut, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import StripBend
 from jambs.sides import Side
 
 METAL = 1 / 32

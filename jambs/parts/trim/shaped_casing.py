@@ -18,9 +18,10 @@ from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
-from jambs.parts.board.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
+from jambs.parts.board.cuts import Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import BackBevel
 from jambs.parts.jambs.shaped_jambs import PRINTED, SQUARE_DEG
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.trim.arched_casing import curved_casing

@@ -20,13 +20,13 @@ from jambs.parts.board.cuts import (
     End,
     EndBevel,
     Notch,
-    Return,
     Rip,
     SlantedNotch,
     Taper,
 )
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.touches import Return
 from jambs.parts.findings.kit_findings import StoolCannotLap
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.shapes.clear import ClearOpening

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jambs.length import Grid
-from jambs.parts.board.cuts import BlankBend, StripBend
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import BlankBend, StripBend
 
 
 def strip_bends(part: Part, grid: Grid) -> Iterator[str]:

@@ -12,7 +12,6 @@ from jambs.length import FINE, Grid, Units, length_text
 from jambs.parts.board.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.board.arrises import OnePlane, arris_lengths
 from jambs.parts.board.cuts import (
-    BackBevel,
     BoardSizes,
     CurvedSide,
     Edge,
@@ -26,17 +25,14 @@ from jambs.parts.board.cuts import (
     Molded,
     Notch,
     PlaneCut,
-    Return,
-    Scribe,
     SlantedNotch,
-    StripBend,
     Taper,
-    WoodMoves,
     end_of,
     saw_angles,
 )
 from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import BackBevel, Return, Scribe, StripBend, WoodMoves
 from jambs.parts.words.bend_words import blank_bends, strip_bends
 from jambs.parts.words.edge_names import edge_name, edge_names
 from jambs.parts.words.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
