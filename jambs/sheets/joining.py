@@ -1,12 +1,12 @@
 """Many PDFs into one, a file at a time: a house of thousands of sheets takes no more memory than one of them.
 
-Pages, fonts, pictures, title and language come along. The marks by which a screen reader finds its way through a page
-stay in the single sheets: they would have to be held for all pages at once.
+Pages, fonts, pictures, title and language come along, and the marks by which a screen reader finds its way.
 """
 
 from __future__ import annotations
 
 import hashlib
+from array import array
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from io import SEEK_END, BytesIO
@@ -26,11 +26,12 @@ from pypdf.generic import (
 )
 
 from jambs.sheets.bookmarks import Bookmark, bookmark_item, bookmarks_of, by_chapter
+from jambs.sheets.joined_tags import JoinedTags
 
 AUTHOR = "jambs"
 HEADER = b"%PDF-1.7\n%\x80\x80\x80\x80\n"
-LEFT_OUT = ("/Parent", "/StructParents", "/Tabs")
-"""Of a page: it gets another parent, the marks of its structure stay behind."""
+FROM_CATALOG = ("/Lang", "/Metadata", "/ViewerPreferences")
+"""What the first file says of all of it."""
 CATALOG, TREE = IndirectObject(1, 0, None), IndirectObject(2, 0, None)
 """The numbers of the catalog and of the tree of pages."""
 
@@ -68,11 +69,12 @@ class JoinedFile:
     def __init__(self, out: BinaryIO) -> None:
         self._labels: list[PdfObject] = []
         self._bookmarks: list[Bookmark] = []
-        self._out, self._begins = out, [0, 0]
+        self._out, self._begins = out, array("Q", [0, 0])
         self._hash = hashlib.md5(usedforsecurity=False)
         self._pages: list[IndirectObject] = []
         self._root: dict[str, PdfObject] = {"/Type": NameObject("/Catalog"), "/Pages": TREE}
         self._info: PdfObject | None = None
+        self._tags = JoinedTags(self)
         out.write(HEADER)
 
     def add(self, reader: PdfReader, *, name: str = "") -> None:
@@ -83,14 +85,17 @@ class JoinedFile:
         first = len(self._pages)
         moved: dict[int, IndirectObject] = {}
         waiting: list[IndirectObject] = []
+        if own := self._tags.begin(reader):
+            moved[own.idnum] = self._tags.root
 
         def move(found: PdfObject) -> PdfObject:
             if isinstance(found, IndirectObject):
                 if found.idnum not in moved:
-                    moved[found.idnum] = self._reserve()
+                    moved[found.idnum] = self.reserve()
                     waiting.append(found)
                 return moved[found.idnum]
             if isinstance(found, DictionaryObject):
+                self._tags.renamed(found)
                 for key in found:
                     found[NameObject(key)] = move(found.raw_get(key))
             elif isinstance(found, ArrayObject):
@@ -99,9 +104,13 @@ class JoinedFile:
 
         for page in reader.pages:
             assert page.indirect_reference is not None
-            at = moved[page.indirect_reference.idnum] = self._reserve()
-            kept = {key: move(page.raw_get(key)) for key in page if key not in LEFT_OUT}
-            self._put(at, _dictionary(kept | {"/Parent": TREE}))
+            moved[page.indirect_reference.idnum] = self.reserve()
+        for page in reader.pages:
+            assert page.indirect_reference is not None
+            at = moved[page.indirect_reference.idnum]
+            self._tags.renamed(page)
+            kept = {key: move(page.raw_get(key)) for key in page if key != "/Parent"}
+            self.put(at, _dictionary(kept | {"/Parent": TREE}))
             self._pages.append(at)
         if name:
             self._bookmarks += [
@@ -110,19 +119,21 @@ class JoinedFile:
             ]
         if self._info is None:
             catalog = reader.root_object
-            self._root |= {key: move(catalog.raw_get(key)) for key in ("/Lang", "/Metadata") if key in catalog}
+            self._root |= {key: move(catalog.raw_get(key)) for key in FROM_CATALOG if key in catalog}
             self._info = move(reader.trailer.raw_get("/Info"))
+        if own:
+            self._tags.end(reader, move)
         while waiting:
             reference = waiting.pop()
             found = reference.get_object()
             assert found is not None
-            self._put(moved[reference.idnum], move(found))
+            self.put(moved[reference.idnum], move(found))
 
     def entitle(self, title: str) -> None:
         """Give the joined file a title of its own."""
         self._root = {key: value for key, value in self._root.items() if key != "/Metadata"}
-        self._info = self._reserve()
-        self._put(self._info, _dictionary({"/Title": TextStringObject(title), "/Author": TextStringObject(AUTHOR)}))
+        self._info = self.reserve()
+        self.put(self._info, _dictionary({"/Title": TextStringObject(title), "/Author": TextStringObject(AUTHOR)}))
 
     def finish(self) -> None:
         """Write the tree of pages, the catalog and the table of where all objects begin."""
@@ -130,10 +141,11 @@ class JoinedFile:
             self._root["/PageLabels"] = _dictionary({"/Nums": ArrayObject(self._labels)})
         if self._bookmarks:
             self._root["/Outlines"] = self._outlines()
+        self._root |= self._tags.finish()
         count = NumberObject(len(self._pages))
         tree: dict[str, PdfObject] = {"/Type": NameObject("/Pages"), "/Kids": ArrayObject(self._pages), "/Count": count}
-        self._put(TREE, _dictionary(tree))
-        self._put(CATALOG, _dictionary(self._root))
+        self.put(TREE, _dictionary(tree))
+        self.put(CATALOG, _dictionary(self._root))
         table, size, digest = self._out.tell(), len(self._begins) + 1, ByteStringObject(self._hash.digest())
         self._out.write(b"xref\n0 %d\n0000000000 65535 f \n" % size)
         self._out.writelines(b"%010d 00000 n \n" % begin for begin in self._begins)
@@ -145,26 +157,28 @@ class JoinedFile:
 
     def _outlines(self) -> IndirectObject:
         """Write the bookmarks: a chapter holds those deeper ones that follow it, and is closed."""
-        top = self._reserve()
+        top = self.reserve()
         chapters = by_chapter(self._bookmarks)
-        places = [self._reserve() for _ in chapters]
+        places = [self.reserve() for _ in chapters]
         for number, (head, inner) in enumerate(chapters):
-            below = [self._reserve() for _ in inner]
+            below = [self.reserve() for _ in inner]
             for at, one in enumerate(inner):
-                self._put(below[at], _dictionary(bookmark_item(one, places[number], below, at)))
+                self.put(below[at], _dictionary(bookmark_item(one, places[number], below, at)))
             item = bookmark_item(head, top, places, number)
             if below:
                 item |= {"/First": below[0], "/Last": below[-1], "/Count": NumberObject(-len(below))}
-            self._put(places[number], _dictionary(item))
+            self.put(places[number], _dictionary(item))
         count = NumberObject(len(places))
-        self._put(top, _dictionary({"/First": places[0], "/Last": places[-1], "/Count": count}))
+        self.put(top, _dictionary({"/First": places[0], "/Last": places[-1], "/Count": count}))
         return top
 
-    def _reserve(self) -> IndirectObject:
+    def reserve(self) -> IndirectObject:
+        """Return the number of an object that is written later."""
         self._begins.append(0)
         return IndirectObject(len(self._begins), 0, None)
 
-    def _put(self, at: IndirectObject, found: PdfObject) -> None:
+    def put(self, at: IndirectObject, found: PdfObject) -> None:
+        """Write an object under its number."""
         self._begins[at.idnum - 1] = self._out.tell()
         text = BytesIO(b"%d 0 obj\n" % at.idnum)
         text.seek(0, SEEK_END)
