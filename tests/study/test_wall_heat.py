@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from cases import changed, job_of
 
 from jambs.job.reading.faults import JobFaults
+from jambs.study.wall.stack import HeatLayer
 from jambs.study.wall.transmittance import layer_temperatures, wall_resistance
 from jambs.study.wall.wall_heat import HeatWall, heat_wall
 from jambs.wall.planes import stack_wall
@@ -128,3 +130,9 @@ def test_what_is_not_stated_of_members_is_said() -> None:
 def test_a_share_or_fill_that_cannot_be_is_a_fault(layer: dict[str, str], words: str) -> None:
     with pytest.raises(JobFaults, match=words):
         wall_of(["gypsum board 1/2", layer, "stud 2x6", "wood shingles"])
+
+
+def test_framing_without_a_share_is_no_second_way_through_a_layer() -> None:
+    layer = HeatLayer(name="studs", thickness=0.1, resistance=2.5, framing_resistance=0.8, framing_fraction=0.0)
+    assert layer.parts == ((1.0, 2.5),)
+    assert len(replace(layer, framing_fraction=0.2).parts) == 2

@@ -30,6 +30,10 @@ DEEP = 0.45
 """One step along the depth axis, as a share of the opening's greater side."""
 
 
+BETWEEN_UNITS = (PartKind.MULL_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+"""What lies in the middle of the opening comes out toward the eye alone; its side says only which way it looks."""
+
+
 def taken_apart(part: Part, *, size: float) -> Vector:
     """Return how far a part moves in a picture of the kit pulled apart, in wall coordinates (x, y, d) [in].
 
@@ -41,10 +45,10 @@ def taken_apart(part: Part, *, size: float) -> Vector:
 
 
 def _sideways(part: Part) -> float:
-    """Bucks move farther, they lie around the window; an apron clears the stool; a flashing clears the casing."""
+    """Bucks move farther, around the window; an apron clears the stool, a flashing the casing; the middle stays."""
     if part.where is Where.BUCK:
         return 2.4
-    if part.kind is PartKind.MULL_JAMB:
+    if part.kind in BETWEEN_UNITS:
         return 0.0
     return {PartKind.APRON: 1.8, PartKind.HEAD_FLASHING: 1.6}.get(part.kind, 1.0)
 
