@@ -134,4 +134,16 @@ def _evidence(opening: Printed, keys: Iterable[str]) -> str:
 
 def _known_by(key: str, value: Any) -> Any:
     """Leave out what tells of the parts, as the banner does: they are no evidence, and not made where it is sought."""
-    return {**value, "banner": ()} if key == "state" and isinstance(value, Mapping) else without_marks(value)
+    if key == "state" and isinstance(value, Mapping):
+        return {**value, "banner": ()}
+    if key == "trim" and isinstance(value, Mapping):
+        return without_marks({side: _without_corners(one) for side, one in value.items()})
+    return without_marks(value)
+
+
+def _without_corners(trim: Any) -> Any:
+    """Leave out how the casing's corners are cut round a shape, which is read off its boards."""
+    casing = trim.get("casing") if isinstance(trim, Mapping) else None
+    if not isinstance(casing, Mapping):
+        return trim
+    return {**trim, "casing": {key: one for key, one in casing.items() if key != "corners"}}

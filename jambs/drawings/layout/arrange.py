@@ -281,11 +281,11 @@ def _title(
 
 
 def _short_joined(remarks: Sequence[str], *, width: float, height: float) -> list[str]:
-    """Write remarks that follow each other into one line where they fit it."""
+    """Write remarks that follow each other into one line where they fit it; whole sentences keep lines of their own."""
     lines: list[str] = []
     for one in remarks:
         both = f"{lines[-1]}; {one}" if lines else one
-        if lines and text_width(both, height=height) <= width:
+        if lines and not lines[-1].endswith(".") and text_width(both, height=height) <= width:
             lines[-1] = both
         else:
             lines.append(one)

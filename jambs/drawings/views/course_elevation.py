@@ -11,9 +11,8 @@ from jambs.courses.plan import CourseLine, CoursePlan, Missed
 from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
 from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
 from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.packing import room_on
-from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
+from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.plates import fitted, write_plate
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.issue_stamp import IssueStamp
@@ -22,8 +21,6 @@ from jambs.parts.kit.on_elevation import Box as Corners
 
 EVERY = 5
 """A course that meets nothing is called out if its number is a multiple of this; the story pole lists them all."""
-REMARK_WIDTH = 7.0
-"""Of what stands under the drawing [in on paper]."""
 
 
 def course_elevation(plan: CoursePlan) -> View:
@@ -38,7 +35,7 @@ def course_elevation(plan: CoursePlan) -> View:
         chains=tuple(_positions(plan, left, right)),
         call_outs=(*_course_call_outs(plan, right), *_missed_call_outs(plan), _floor(left)),
         marks=tuple(_mark(one) for one in elevation.openings),
-        remarks=_remark_lines(plan),
+        remarks=tuple(remarks_of(plan)),
     )
 
 
@@ -68,10 +65,6 @@ def missed_words(plan: CoursePlan, missed: Missed) -> str:
     """Say which height is missed, by how much, and what would cure it."""
     cure = cure_words(missed, plan.grid) or "no single move brings it onto a line"
     return f"{missed.wanted.words}: {off_words(plan, missed)}. Remedy: {cure}."
-
-
-def _remark_lines(plan: CoursePlan) -> tuple[str, ...]:
-    return tuple(line for words in remarks_of(plan) for line in wrapped(words, width=REMARK_WIDTH, height=TEXT_HEIGHT))
 
 
 def off_words(plan: CoursePlan, missed: Missed) -> str:
