@@ -79,39 +79,14 @@ class JoinedFile:
 
     def add(self, reader: PdfReader, *, name: str = "") -> None:
         """Write the pages of a file and all that they use; those of a chapter have its bookmarks and its name."""
+        first, own = len(self._pages), self._tags.begin(reader)
+        moving = _Moving(self, self._tags)
+        if own:
+            moving.moved[own.idnum] = self._tags.root
         if name:
             label: dict[str, PdfObject] = {"/S": NameObject("/D"), "/P": TextStringObject(f"{name}, ")}
-            self._labels += [NumberObject(len(self._pages)), _dictionary(label)]
-        first = len(self._pages)
-        moved: dict[int, IndirectObject] = {}
-        waiting: list[IndirectObject] = []
-        if own := self._tags.begin(reader):
-            moved[own.idnum] = self._tags.root
-
-        def move(found: PdfObject) -> PdfObject:
-            if isinstance(found, IndirectObject):
-                if found.idnum not in moved:
-                    moved[found.idnum] = self.reserve()
-                    waiting.append(found)
-                return moved[found.idnum]
-            if isinstance(found, DictionaryObject):
-                self._tags.renamed(found)
-                for key in found:
-                    found[NameObject(key)] = move(found.raw_get(key))
-            elif isinstance(found, ArrayObject):
-                found[:] = [move(one) for one in found]
-            return found
-
-        for page in reader.pages:
-            assert page.indirect_reference is not None
-            moved[page.indirect_reference.idnum] = self.reserve()
-        for page in reader.pages:
-            assert page.indirect_reference is not None
-            at = moved[page.indirect_reference.idnum]
-            self._tags.renamed(page)
-            kept = {key: move(page.raw_get(key)) for key in page if key != "/Parent"}
-            self.put(at, _dictionary(kept | {"/Parent": TREE}))
-            self._pages.append(at)
+            self._labels += [NumberObject(first), _dictionary(label)]
+        self._add_pages(reader, moving)
         if name:
             self._bookmarks += [
                 Bookmark(words=words, depth=depth, page=self._pages[first + number])
@@ -119,15 +94,24 @@ class JoinedFile:
             ]
         if self._info is None:
             catalog = reader.root_object
-            self._root |= {key: move(catalog.raw_get(key)) for key in FROM_CATALOG if key in catalog}
-            self._info = move(reader.trailer.raw_get("/Info"))
+            self._root |= {key: moving.move(catalog.raw_get(key)) for key in FROM_CATALOG if key in catalog}
+            self._info = moving.move(reader.trailer.raw_get("/Info"))
         if own:
-            self._tags.end(reader, move)
-        while waiting:
-            reference = waiting.pop()
-            found = reference.get_object()
-            assert found is not None
-            self.put(moved[reference.idnum], move(found))
+            self._tags.end(reader, moving.move)
+        moving.put_waiting()
+
+    def _add_pages(self, reader: PdfReader, moving: _Moving) -> None:
+        """Reserve all pages first: a link must find the page that is written, and not make a second one."""
+        for page in reader.pages:
+            assert page.indirect_reference is not None
+            moving.moved[page.indirect_reference.idnum] = self.reserve()
+        for page in reader.pages:
+            assert page.indirect_reference is not None
+            at = moving.moved[page.indirect_reference.idnum]
+            self._tags.renamed(page)
+            kept = {key: moving.move(page.raw_get(key)) for key in page if key != "/Parent"}
+            self.put(at, _dictionary(kept | {"/Parent": TREE}))
+            self._pages.append(at)
 
     def entitle(self, title: str) -> None:
         """Give the joined file a title of its own."""
@@ -186,6 +170,38 @@ class JoinedFile:
         text.write(b"\nendobj\n")
         self._hash.update(text.getbuffer())
         self._out.write(text.getbuffer())
+
+
+class _Moving:
+    """The objects of one file on their way into the joined one: the number that each has there, and what waits."""
+
+    def __init__(self, joined: JoinedFile, tags: JoinedTags) -> None:
+        self._joined, self._tags = joined, tags
+        self.moved: dict[int, IndirectObject] = {}
+        self._waiting: list[IndirectObject] = []
+
+    def move(self, found: PdfObject) -> PdfObject:
+        """Return an object with the numbers of the joined file; what it names waits to be written."""
+        if isinstance(found, IndirectObject):
+            if found.idnum not in self.moved:
+                self.moved[found.idnum] = self._joined.reserve()
+                self._waiting.append(found)
+            return self.moved[found.idnum]
+        if isinstance(found, DictionaryObject):
+            self._tags.renamed(found)
+            for key in found:
+                found[NameObject(key)] = self.move(found.raw_get(key))
+        elif isinstance(found, ArrayObject):
+            found[:] = [self.move(one) for one in found]
+        return found
+
+    def put_waiting(self) -> None:
+        """Write what was named, and what that names in turn."""
+        while self._waiting:
+            reference = self._waiting.pop()
+            found = reference.get_object()
+            assert found is not None
+            self._joined.put(self.moved[reference.idnum], self.move(found))
 
 
 def _dictionary(values: Mapping[str, PdfObject]) -> DictionaryObject:
