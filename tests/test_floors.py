@@ -150,17 +150,13 @@ def test_no_files_import_each_other_in_a_circle() -> None:
         pytest.fail(" -> ".join(error.args[1]))
 
 
-MUTUAL = {"drawings", "job", "study"}
-"""Rooms whose inner folders still look at each other: by the type of a view, a table of measures, a region of a cut."""
-
-
 def folder_of(module: str) -> str:
     """Return the folder a file stands in; of an inner one with its room: ``jambs.parts.board``."""
     return module.rpartition(".")[0]
 
 
 def is_inner(folder: str) -> bool:
-    return folder.count(".") > 1 and room_of(folder) not in MUTUAL
+    return folder.count(".") > 1
 
 
 def test_no_inner_folders_of_a_room_import_each_other_in_a_circle() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from jambs.job.reading.read import job_file
+from jambs.job.read import job_file
 
 
 def output_folder(path: str | Path) -> Path:

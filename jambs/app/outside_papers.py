@@ -8,12 +8,12 @@ from pathlib import Path
 from jambs.app.chain import Unbuildable
 from jambs.courses.plan import CoursePlan
 from jambs.courses.story_pole import story_pole
+from jambs.drawings.course_elevation import course_elevation, write_course_elevation
+from jambs.drawings.elements.view import View
 from jambs.drawings.plates import plate_picture
 from jambs.drawings.poles import write_story_pole
 from jambs.drawings.views.bends import bent_view, flat_view
-from jambs.drawings.views.course_elevation import course_elevation, write_course_elevation
 from jambs.drawings.views.laps import laps_view
-from jambs.drawings.views.view import View
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings
 from jambs.issue_stamp import IssueStamp

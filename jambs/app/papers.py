@@ -31,7 +31,7 @@ from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
-from jambs.drawings.layout.paper import PAGES, Page
+from jambs.drawings.elements.paper import PAGES, Page
 from jambs.drawings.svg.key import drawing_key
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages
 from jambs.interrupts import held_back

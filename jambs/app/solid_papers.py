@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 from jambs.app.chain import Unbuildable
 from jambs.app.paper_names import FIT_REPORT, GLB, SOLID, STEP, elevation_solid
 from jambs.csv_text import csv_text
+from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.views.kit_picture import kit_picture
-from jambs.drawings.views.view import View, ViewKind
 from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job

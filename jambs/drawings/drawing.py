@@ -6,11 +6,12 @@ from collections.abc import Callable, Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
+from jambs.drawings.elements.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.fewest import Pages, fewest_sheets, plain_count
 from jambs.drawings.layout.packing import OnPage, room_on, share_of
-from jambs.drawings.layout.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
-from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
@@ -25,7 +26,6 @@ from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
 from jambs.drawings.views.threshold import threshold_views, with_threshold_tag
-from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job

@@ -12,11 +12,11 @@ from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.picture import ViewPicture, placed_svg
 from jambs.drawings.dxf.space import TextSpace
+from jambs.drawings.elements.boxes import Box, boxes_joined
+from jambs.drawings.elements.paper import TEXT_HEIGHT, Scale, scales_of
+from jambs.drawings.elements.placed import Align, Lettering, PlacedView
+from jambs.drawings.elements.view import View
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.boxes import Box, boxes_joined
-from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale, scales_of
-from jambs.drawings.layout.placed import Align, Lettering, PlacedView
-from jambs.drawings.views.view import View
 from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 

@@ -6,11 +6,11 @@ from pathlib import Path
 
 from jambs.courses.story_pole import StoryPole
 from jambs.courses.views import FigureStroke, LineInk, Note, pole_figure
-from jambs.drawings.layout.boxes import box_around, boxes_joined
-from jambs.drawings.layout.paper import Scale
-from jambs.drawings.layout.placed import Align, Lettering, PlacedView
+from jambs.drawings.elements.boxes import box_around, boxes_joined
+from jambs.drawings.elements.paper import Scale
+from jambs.drawings.elements.placed import Align, Lettering, PlacedView
+from jambs.drawings.elements.view import Ink, Shape
 from jambs.drawings.plates import HALF, write_plate
-from jambs.drawings.views.view import Ink, Shape
 from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 

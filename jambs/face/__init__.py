@@ -138,7 +138,7 @@ if TYPE_CHECKING:
     from jambs.job import Job, JobFaults, read_job
     from jambs.job.models.job_file import schema
     from jambs.job.questions import Question, begun, questions, wrong_with
-    from jambs.job.reading.read import job_file
+    from jambs.job.read import job_file
     from jambs.job.starter import new_job_text
     from jambs.length import LengthError, Units, read_length
     from jambs.parts.kit.cut_kit import CutKit

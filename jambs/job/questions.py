@@ -11,8 +11,8 @@ from pathlib import Path
 
 from jambs.job.key_words import words_of
 from jambs.job.models.windows import Sash
+from jambs.job.read import read_job
 from jambs.job.reading.faults import JobFaults
-from jambs.job.reading.read import read_job
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 

@@ -16,7 +16,7 @@ from jambs.job.models.site import site_of
 from jambs.length import ROUND_OFF, Units, decimal_text
 from jambs.study.at_position import subject_of
 from jambs.study.candidates import Effects, effects_of
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, sweep_positions
 from jambs.values import Record
 from jambs.wall.planes import stack_wall

@@ -11,7 +11,7 @@ damp and drying. ``sun/``: sun and sky on the glass. Here: a window at a positio
 
 from jambs.study.heat.conduction import coupling, solve
 from jambs.study.heat.cut import HeatCut, Reference, linear_transmittance, surface_factors
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.regions.region import AirRegion, Block
 
 __all__ = [
     "AirRegion",

@@ -27,9 +27,9 @@ from jambs.study.heat.cut import (
 )
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.frame_alone import coldest_alone
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference, with_films
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import Block, StudyError
 from jambs.study.wall.wall_heat import HeatWall, heat_wall
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes

@@ -20,7 +20,7 @@ from jambs.place.reasons import BrokenLimit, PositionKind
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_at, sill_corner_estimate, study_at
 from jambs.study.detail_words import best_board_words
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
 from jambs.study.wall.indoor_air import MoldLimit, mold_limit

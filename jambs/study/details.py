@@ -17,9 +17,9 @@ from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, WindowInWall, drawn_sides, kit_at
 from jambs.study.detail_words import buck_words, jamb_words, lap_words
-from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
-from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.heat.section_cut import CavityFilling
+from jambs.study.regions.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
+from jambs.study.regions.region import Block, BlockKind, StudyError
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
 """Of insulation lapped over the frame outside [W/mK], [m]."""

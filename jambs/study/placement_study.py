@@ -22,7 +22,7 @@ from jambs.study.at_position import WindowInWall, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
 from jambs.study.findings import PositionNotStudied, WindowNotStudied
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.shape_findings import StudiedByItsBox
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report

@@ -16,8 +16,8 @@ from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, WindowInWall, study_at
 from jambs.study.findings import CurveJumps, NoPositionToStudy
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import StudyError
 from jambs.study.resistance_rule import rule_position
 
 JUMP = 0.03

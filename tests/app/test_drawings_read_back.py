@@ -14,8 +14,8 @@ from cases import METRIC, STOOL, changed, job_of
 from pypdf import PdfReader
 
 from jambs.drawings.drawing import numbers_on
+from jambs.drawings.elements.paper import PAGES
 from jambs.drawings.layout.bubbles import bubbles_of
-from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.svg.sheets import sheet_pages
 from jambs.face import draw, make_kits
 from jambs.length import read_length

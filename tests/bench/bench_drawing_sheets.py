@@ -15,7 +15,7 @@ sys.path.insert(0, str(ROOT))
 
 import jambs  # noqa: E402
 from jambs.app.pictures import sheet_pictures  # noqa: E402
-from jambs.drawings.layout.paper import PAGES  # noqa: E402
+from jambs.drawings.elements.paper import PAGES  # noqa: E402
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages  # noqa: E402
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet  # noqa: E402
 from jambs.sheets.drawing_sheets import join_drawing_sheets, write_drawing_sheets  # noqa: E402

@@ -17,7 +17,7 @@ from retired_cut import build_cut  # noqa: E402
 from retired_model import sweep  # noqa: E402
 
 from jambs.study import HeatCut, coupling  # noqa: E402
-from jambs.study.heat.grid import Fineness  # noqa: E402
+from jambs.study.regions.grid import Fineness  # noqa: E402
 
 CONVERGED = Fineness(first=0.0005, growth=1.3, largest=0.015)
 PEER_GRIDS = [

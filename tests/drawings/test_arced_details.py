@@ -8,9 +8,9 @@ import pytest
 from rounds import rounded_inside
 
 from jambs.arcs import arcs_of
+from jambs.drawings.elements.view import Chain, Ink, View
 from jambs.drawings.views.details import details
 from jambs.drawings.views.sections import section_view, sections_shown
-from jambs.drawings.views.view import Chain, Ink, View
 from jambs.geometry import Point
 from jambs.length import FINE, Units
 from jambs.section.cut import sections_to_draw

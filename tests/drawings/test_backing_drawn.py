@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 import jambs
+from jambs.drawings.elements.view import Ink, View
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Ink, View
 from jambs.outside.fastener_line import Fastened
 from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.section.cut import sections_to_draw

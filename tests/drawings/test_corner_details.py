@@ -6,7 +6,7 @@ import pytest
 from cases import changed, job_of
 from samples import SAMPLES, drawn, made
 
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
 from jambs.drawings.views.close_ups import clipped
 from jambs.drawings.views.corner_details import corner_details
 from jambs.parts.make import make_kit

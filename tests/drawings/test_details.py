@@ -7,7 +7,7 @@ import re
 import pytest
 from samples import SAMPLES, drawn, made
 
-from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.elements.placed import PlacedView
 from jambs.length import FINE, Units
 from jambs.parts.board.part import Part
 from jambs.parts.words.cut_words import work_words

@@ -15,8 +15,8 @@ from samples import drawn
 from jambs.drawings import write_dxf, write_flat_dxf
 from jambs.drawings.dxf.document import LAYERS
 from jambs.drawings.dxf.hatching import PATTERNS, pattern_lines
-from jambs.drawings.layout.paper import scales_of
-from jambs.drawings.views.view import Hatch, Ink
+from jambs.drawings.elements.paper import scales_of
+from jambs.drawings.elements.view import Hatch, Ink
 from jambs.length import Units
 
 FULL = ("stool", "metric")

@@ -8,8 +8,8 @@ import pytest
 from arches import arched
 from cases import STOOL, kit_of
 
+from jambs.drawings.elements.view import View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
-from jambs.drawings.views.view import View, ViewSide
 from jambs.job.models.path import size_over_all
 from jambs.length import Units
 from jambs.parts.kit.kit import Kit

@@ -12,8 +12,8 @@ from gangs import ganged_kit
 from samples import SAMPLES, drawn, made
 
 import jambs
+from jambs.drawings.elements.paper import INCH_SCALES
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.paper import INCH_SCALES
 from jambs.drawings.views.exploded import EXPLODED, exploded_view, frames_seen
 from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
 from jambs.geometry import Vector

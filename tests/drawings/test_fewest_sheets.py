@@ -10,12 +10,12 @@ import pytest
 from samples import SAMPLES, drawn
 
 import jambs
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import Page, Scale
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.layout.fewest import fewest_sheets, in_reading_order, plain_count
 from jambs.drawings.layout.packing import RULES, OnPage, filled, room_on, set_out, sized
-from jambs.drawings.layout.paper import Page, Scale
-from jambs.drawings.layout.placed import PlacedView
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PAGE = Page(name="TRY", width=10.7, height=11.6)

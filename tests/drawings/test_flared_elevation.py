@@ -8,10 +8,10 @@ from typing import Any
 import pytest
 from cases import changed, job_of
 
-from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.elements.boxes import box_around
+from jambs.drawings.elements.view import Ink
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
-from jambs.drawings.views.view import Ink
 from jambs.length import FINE, Units
 from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit

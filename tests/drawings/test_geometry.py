@@ -9,11 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as some
 from PIL import ImageFont
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.lettering import text_width, wrapped
-from jambs.drawings.layout.placed import Align, Lettering
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.cover import is_inside, middle_of_largest, visible_area, visible_pieces
+from jambs.drawings.elements.lettering import text_width, wrapped
+from jambs.drawings.elements.placed import Align, Lettering
 from jambs.drawings.layout.spacing import slot, spread, spread_sizes
-from jambs.drawings.views.cover import is_inside, middle_of_largest, visible_area, visible_pieces
 from jambs.drawings.views.seen import hull
 
 TINY = 1e-6

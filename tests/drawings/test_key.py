@@ -7,10 +7,10 @@ import re
 from samples import drawn
 
 from jambs.drawings.dxf.picture import view_picture
+from jambs.drawings.elements.view import Hatch, Ink, ViewKind
 from jambs.drawings.svg.key import HATCHES, LINES, drawing_key
 from jambs.drawings.svg.strokes import stroke_of
 from jambs.drawings.views.sections import HATCHES as OF_STUFF
-from jambs.drawings.views.view import Hatch, Ink, ViewKind
 
 
 def test_every_hatch_of_a_section_stands_in_the_key_once() -> None:

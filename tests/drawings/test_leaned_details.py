@@ -12,11 +12,11 @@ from arches import arched
 from cases import changed, job_of, kit_of, part_of
 from panels import PANELS, paneled
 
+from jambs.drawings.elements.view import Chain, Ink, View, ViewSide
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Chain, Ink, View, ViewSide
 from jambs.length import FINE, Units
 from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import Ink, Shape
 from jambs.drawings.layout.marks import broken_for
-from jambs.drawings.views.view import Ink, Shape
 
 QUARTER = Shape(points=((10.0, 0.0), (0.0, 10.0), (0.0, 0.0)), bulges=(0.41421356, 0.0, 0.0), ink=Ink.HIDDEN)
 

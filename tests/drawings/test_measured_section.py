@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from samples import drawn, made
 
-from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.elements.boxes import box_around
 from jambs.drawings.views.measured_section import at_measured_depth, measured_depth
 from jambs.section.region import Section, SectionCut, Stuff
 

@@ -11,8 +11,8 @@ from rounds import rounded
 from samples import drawn, made
 
 import jambs
+from jambs.drawings.elements.view import View
 from jambs.drawings.views.miter_details import miter_details
-from jambs.drawings.views.view import View
 from jambs.parts.board.cuts import Miter
 from jambs.parts.board.part import Part
 from jambs.parts.make import make_kit

@@ -13,11 +13,11 @@ from cases import changed, job_of, kit_of
 from gangs import boxed, ganged, ganged_kit, unit
 
 from jambs.drawings.drawing import _at_best_scale
-from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.elements.paper import PAGES
+from jambs.drawings.elements.view import View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.unit_dimensions import unit_chains
-from jambs.drawings.views.view import View, ViewSide
 from jambs.job import Job
 from jambs.length import Units
 from jambs.parts.board.kinds import PartKind

@@ -9,11 +9,11 @@ import pytest
 from cases import changed, job_of
 from samples import SAMPLES, drawn, made
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import CallOut, Ink, Shape
 from jambs.drawings.views.close_ups import clipped_lines
 from jambs.drawings.views.outside_details import outside_details
-from jambs.drawings.views.view import CallOut, Ink, Shape
 from jambs.geometry import Point
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows

@@ -16,12 +16,12 @@ from jambs.courses.plan import CoursePlan
 from jambs.courses.plan_words import cure_words, proof_words
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
+from jambs.drawings.course_elevation import course_elevation, write_course_elevation
+from jambs.drawings.elements.view import Ink
 from jambs.drawings.plates import HALF, fitted, plate_picture, write_plate
 from jambs.drawings.poles import pole_view, write_story_pole
 from jambs.drawings.views.bends import bend_words, bent_view, flat_view
-from jambs.drawings.views.course_elevation import course_elevation, write_course_elevation
 from jambs.drawings.views.laps import laps_view
-from jambs.drawings.views.view import Ink
 from jambs.flashing.blank import Bend, Blank
 from jambs.flashing.make import Flashings
 from jambs.length import MM_PER_INCH, Units, read_length

@@ -8,7 +8,7 @@ import pytest
 from samples import drawn, made
 
 from jambs.drawings import page_svg, view_picture, view_svg
-from jambs.drawings.layout.paper import INCH_SCALES
+from jambs.drawings.elements.paper import INCH_SCALES
 from jambs.drawings.views.details import is_told_in_words
 from jambs.length import MM_PER_INCH, Units
 

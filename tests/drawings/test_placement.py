@@ -10,11 +10,11 @@ from collisions import collisions, crossings
 from hypothesis import given
 from hypothesis import strategies as some
 
+from jambs.drawings.elements.boxes import Box, box_around
+from jambs.drawings.elements.paper import INCH_SCALES, TEXT_HEIGHT, scales_of
+from jambs.drawings.elements.placed import Lettering, PlacedView
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.boxes import Box, box_around
-from jambs.drawings.layout.paper import INCH_SCALES, TEXT_HEIGHT, scales_of
-from jambs.drawings.layout.placed import Lettering, PlacedView
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)

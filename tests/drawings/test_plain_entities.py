@@ -11,7 +11,7 @@ from ezdxf.layouts.base import BaseLayout
 
 from jambs.drawings.dxf.document import BOLD_STYLE, STYLE, new_document, repeatable, save
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace, Type
-from jambs.drawings.layout.paper import scales_of
+from jambs.drawings.elements.paper import scales_of
 from jambs.length import Units
 
 LONG = "a note that has to be parted into pieces of at most 250 signs, not at a caret ^" * 9

@@ -10,12 +10,12 @@ from samples import SAMPLES, drawn
 
 from jambs.drawings.drawing import numbers_on
 from jambs.drawings.dxf.model import write_dxf
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import PAGES, Sizes
+from jambs.drawings.elements.view import Ink, Shape, Tag, ViewKind
 from jambs.drawings.layout.bubbles import bubbles_of
-from jambs.drawings.layout.paper import PAGES, Sizes
 from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.svg.sheets import sheet_pages
-from jambs.drawings.views.view import Ink, Shape, Tag, ViewKind
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 GLASS = Box(0.0, 0.0, 20.0, 30.0)

@@ -10,10 +10,10 @@ from cases import changed, job_of
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.dxf.document import BROKEN, LINE_TYPES
+from jambs.drawings.elements.view import Ink, Shape, View
 from jambs.drawings.views.outlines import seen_from_above
 from jambs.drawings.views.section_works import circle, fastener, levels_at, section_works
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Ink, Shape, View
 from jambs.flashing.membrane import air_control_plane
 from jambs.job import Job
 from jambs.outside.fitting import flashings_of

@@ -7,11 +7,11 @@ import re
 import pytest
 from samples import drawn
 
-from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.elements.paper import PAGES
+from jambs.drawings.elements.view import Ink, Shape
 from jambs.drawings.svg.pen import SvgPage, SvgPen
 from jambs.drawings.svg.sheets import sheet_pages
 from jambs.drawings.svg.strokes import stroke_of
-from jambs.drawings.views.view import Ink, Shape
 from jambs.length import MM_PER_INCH
 from jambs.vector_page import VectorPage
 

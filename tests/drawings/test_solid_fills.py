@@ -11,8 +11,8 @@ from jambs.drawings.dxf.document import new_document, repeatable, save
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import TextSpace
-from jambs.drawings.layout.paper import scales_of
-from jambs.drawings.views.view import Fill, Hatch, Ink
+from jambs.drawings.elements.paper import scales_of
+from jambs.drawings.elements.view import Fill, Hatch, Ink
 from jambs.geometry import Point
 from jambs.length import MM_PER_INCH, Units
 

@@ -10,11 +10,11 @@ from cases import changed, job_of
 from samples import ISSUE, drawn, made
 
 from jambs.drawings.drawing import draw_opening
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.lettering import text_width
+from jambs.drawings.elements.paper import PAGES, Page
 from jambs.drawings.layout.issue_table import SHOWN, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
-from jambs.drawings.layout.lettering import text_width
-from jambs.drawings.layout.paper import PAGES, Page
 from jambs.drawings.layout.title_strip import (
     FIELDS,
     LABEL_HEIGHT,

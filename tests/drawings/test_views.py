@@ -11,12 +11,12 @@ import pytest
 from collisions import collisions, crossings
 from samples import SAMPLES, drawn, made
 
+from jambs.drawings.elements.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import Ink, Shape, View, ViewKind
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
-from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Ink, Shape, View, ViewKind
 from jambs.drawings.views.words import layer_words
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.board.cuts import Crosscut, EndBevel, Miter, Rip

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 from cases import changed, job_of, kit_of
 
+from jambs.drawings.elements.view import View
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.threshold import THRESHOLD, threshold_views, with_threshold_tag
-from jambs.drawings.views.view import View
 from jambs.length import Units
 from jambs.outside.house import plan_house
 from jambs.parts.kit.kit import Kit

@@ -14,7 +14,7 @@ from jambs.app.outside_papers import _blank_papers, _laps_papers, _picture
 from jambs.courses.plan_words import cure_words, proof_words
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
-from jambs.drawings.views.course_elevation import course_elevation
+from jambs.drawings.course_elevation import course_elevation
 from jambs.fasten.furring_words import EDITION
 from jambs.flashing.make import blank_list
 from jambs.length import Units, read_length

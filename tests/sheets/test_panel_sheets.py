@@ -9,8 +9,8 @@ import jsonschema
 from cases import STOOL, changed, job_of, kit_of
 from panels import PANELS, paneled
 
+from jambs.drawings.elements.view import ViewSide
 from jambs.drawings.views.details import details, is_told_in_words
-from jambs.drawings.views.view import ViewSide
 from jambs.job import Job
 from jambs.length import FINE, Units
 from jambs.outside.house import PlannedHouse, plan_house

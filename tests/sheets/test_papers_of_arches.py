@@ -18,7 +18,7 @@ from random_kits import RandomKit
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.drawings.drawing import NO_ROOM, _at_best_scale
-from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.elements.paper import PAGES
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
 from jambs.drawings.views.words import sawn_first, size_words

@@ -18,8 +18,8 @@ from scipy.sparse.linalg import LinearOperator, cg
 
 from jambs.study.heat.cells import cells_inside
 from jambs.study.heat.cut import HeatCut
-from jambs.study.heat.grid import CutGrid, Fineness, Floats, graded_lines
-from jambs.study.heat.region import AirRegion, Block, edges_x, edges_y
+from jambs.study.regions.grid import CutGrid, Fineness, Floats, graded_lines
+from jambs.study.regions.region import AirRegion, Block, edges_x, edges_y
 
 CORNER = Fineness(first=0.008, growth=1.8, largest=0.08)
 """Grid of the corner, coarse at its far ends."""

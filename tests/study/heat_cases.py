@@ -6,7 +6,7 @@ from pathlib import Path
 from retired_cut import Detail, WallBuild
 
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.regions.region import AirRegion, Block
 from jambs.study.wall.stack import HeatLayer, HeatStack
 
 AUTHORITIES = Path(__file__).parent.parent / "authorities" / "study"

@@ -9,8 +9,8 @@ from skfem import Basis, BilinearForm, ElementQuad1, ElementQuad2, LinearForm, M
 from skfem.helpers import dot, grad
 
 from jambs.study.heat.cut import HeatCut
-from jambs.study.heat.grid import CutGrid, Fineness, grid_through
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.regions.grid import CutGrid, Fineness, grid_through
+from jambs.study.regions.region import AirRegion, Block
 
 Array = NDArray[np.float64]
 

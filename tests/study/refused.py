@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from jambs.findings import Finding
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 
 
 def refused(make: Callable[[], object]) -> Callable[[], tuple[Finding, ...]]:

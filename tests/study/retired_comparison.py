@@ -7,8 +7,8 @@ from retired_cut import Detail, WallBuild
 from retired_model import Installation, install, sill_corner_estimate
 
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import StudyError
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
 from jambs.study.wall.humidity import Criterion, greatest_humidity
 

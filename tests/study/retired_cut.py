@@ -7,12 +7,12 @@ y from 0 at the outer edge of the window frame toward the glass; the wall lies a
 from dataclasses import dataclass, replace
 
 from jambs.study.heat.conduction import coupling
-from jambs.study.heat.conductivities import FOAM_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
-from jambs.study.heat.grid import SAME_EDGE, Fineness
-from jambs.study.heat.region import AirRegion, Block, BlockKind
+from jambs.study.regions.conductivities import FOAM_CONDUCTIVITY, WOOD_CONDUCTIVITY
+from jambs.study.regions.grid import SAME_EDGE, Fineness
+from jambs.study.regions.region import AirRegion, Block, BlockKind
 from jambs.study.wall.stack import HeatStack
 
 

@@ -17,7 +17,7 @@ from jambs.study.heat.cut import (
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.frame_alone import coldest_alone
-from jambs.study.heat.grid import Fineness
+from jambs.study.regions.grid import Fineness
 from jambs.study.resistance_rule import rule_position
 from jambs.study.wall.stack import HeatStack
 

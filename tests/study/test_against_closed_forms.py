@@ -13,9 +13,9 @@ from retired_cut import wall_blocks
 from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
 from jambs.study.heat.conduction import Coupling, coupling, solve
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion
 from jambs.study.heat.vertex_scheme import vertex_field
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion
 from jambs.study.wall.stack import HeatLayer, HeatStack
 from jambs.study.wall.transmittance import wall_resistance
 

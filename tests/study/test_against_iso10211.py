@@ -8,8 +8,8 @@ from heat_cases import air, box, read_authority
 
 from jambs.study import coupling, solve
 from jambs.study.heat.field import TemperatureField
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block
 
 MM = 1e-3
 

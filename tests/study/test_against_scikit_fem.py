@@ -8,7 +8,7 @@ from retired_cut import build_cut
 
 from jambs.study import HeatCut, coupling, solve
 from jambs.study.heat.films import SURFACE_FILMS
-from jambs.study.heat.grid import Fineness
+from jambs.study.regions.grid import Fineness
 
 CUT = build_cut(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060)
 FINE = Fineness(first=0.001, growth=1.4, largest=0.02)

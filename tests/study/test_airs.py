@@ -6,7 +6,7 @@ import pytest
 from heat_cases import box
 
 from jambs.study.heat.airs import AirSpaces, Rectangle, air_spaces
-from jambs.study.heat.region import Block, StudyError
+from jambs.study.regions.region import Block, StudyError
 
 
 def area(spaces: tuple[Rectangle, ...]) -> float:

@@ -8,8 +8,8 @@ from heat_cases import FRAMES, JAMB, WALLS, air, box
 from retired_cut import build_cut
 
 from jambs.study import AirRegion, Block, HeatCut, coupling, solve
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import BlockKind, StudyError
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import BlockKind, StudyError
 
 CUT: HeatCut = build_cut(WALLS["2x4 + 2 in"], FRAMES["PVC"], JAMB, 0.020)
 EVERYTHING: tuple[Block | AirRegion, ...] = (*CUT.blocks, *CUT.airs)

@@ -15,9 +15,9 @@ from jambs.study.heat.cut import CORNER_SPREAD, HeatCut, corner_estimate
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.frame_alone import coldest_alone
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block
 from jambs.study.heat.section_cut import with_films
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block
 
 GRID = Fineness(first=0.008, growth=1.8, largest=0.08)
 

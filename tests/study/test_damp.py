@@ -4,7 +4,7 @@ import pytest
 from heat_cases import layers, read_authority
 from moist_air import psychrolib
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.humidity import (
     Climate,
     Criterion,

@@ -5,7 +5,7 @@ from math import pi, tan
 import numpy as np
 import pytest
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.sun.daylight import (
     SUMMER_MONTHS,
     WINTER_MONTHS,

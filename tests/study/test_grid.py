@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.study.heat.cells import lay_out, paint
-from jambs.study.heat.grid import CutGrid, Fineness, OffGridError, graded_lines
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import CutGrid, Fineness, OffGridError, graded_lines
+from jambs.study.regions.region import StudyError
 
 FINENESS = Fineness(first=0.004, growth=1.4, largest=0.04)
 

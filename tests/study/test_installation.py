@@ -16,8 +16,8 @@ from retired_model import (
     window_curve,
 )
 
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import StudyError
 from jambs.study.resistance_rule import rule_position
 from jambs.study.sweep import BAND
 

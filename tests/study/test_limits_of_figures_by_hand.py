@@ -18,11 +18,11 @@ from jambs.study.findings import CurveJumps
 from jambs.study.heat.conduction import Coupling
 from jambs.study.heat.cut import LinearTransmittance, Reference
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
-from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.placement_study import _alike, _own
 from jambs.study.record.comparison_record import _built, _candidate, _detail, _heat, _mold, comparison_record
 from jambs.study.record.figures import figure, share, signed
 from jambs.study.record.wall_record import _layers, _resistances, _thickness, _vapor, _way, perms
+from jambs.study.regions.region import Block, BlockKind, StudyError
 from jambs.study.sweep import BAND, _band, _crossing, _excess_at, _refuse_jumps, least_plane
 from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit

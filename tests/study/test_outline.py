@@ -3,7 +3,7 @@
 import pytest
 
 from jambs.study.heat.outline import blocks_of_outline
-from jambs.study.heat.region import Block, StudyError
+from jambs.study.regions.region import Block, StudyError
 
 
 def area(blocks: list[Block]) -> float:

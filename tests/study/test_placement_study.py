@@ -139,7 +139,7 @@ def test_the_least_place_against_every_position_of_the_grid(window: WindowCompar
 
 def test_the_least_place_stays_when_the_grid_of_the_heat_changes(window: WindowComparison) -> None:
     """The optimum repeats to one step of the shop's grid when the solver's grid is half as coarse."""
-    from jambs.study.heat.grid import Fineness
+    from jambs.study.regions.grid import Fineness
 
     finer = Studied(window.subject, fineness=Fineness(first=0.003, growth=1.4, largest=0.03))
     low, high = (window.sweep.least.flange_plane + step for step in (-0.75, 0.75))

@@ -9,7 +9,7 @@ from test_drawn_sections import STRAPPED, case_of
 
 from jambs.study.at_position import study_at
 from jambs.study.heat.cut import PLAUSIBLE
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.sweep import Studied, least_plane, sweep_positions
 
 PROUD = {"walls__main__layers": STRAPPED}

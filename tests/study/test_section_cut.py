@@ -36,9 +36,9 @@ from jambs.study.at_position import (
 from jambs.study.heat.cut import linear_transmittance, surface_factors
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block, BlockKind
 from jambs.study.heat.section_cut import WALL_LENGTH, _corner, section_cut, section_reference
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block, BlockKind
 from jambs.study.wall.wall_heat import heat_wall
 from jambs.wall.planes import stack_wall
 

@@ -18,10 +18,10 @@ from jambs.study.heat.cells import lay_out, paint
 from jambs.study.heat.conduction import coupling, solve
 from jambs.study.heat.cut import corner_estimate
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.grid import CutGrid, Fineness
 from jambs.study.heat.outline import blocks_of_outline
-from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat_findings import SpaceOpenToBoth
+from jambs.study.regions.grid import CutGrid, Fineness
+from jambs.study.regions.region import AirRegion, Block, StudyError
 
 COARSE = Fineness(first=1, growth=1, largest=1)
 WALL = box("wall", 1.0, (0, 0.1), (0, 1))

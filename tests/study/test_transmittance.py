@@ -4,7 +4,7 @@ import pytest
 from heat_cases import WALLS, layers, read_authority, solid_layer
 from retired_model import resistance_fraction_inside
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack
 from jambs.study.wall.transmittance import (
     WallResistance,

@@ -5,7 +5,7 @@ from math import exp
 import numpy as np
 import pytest
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.humidity import Climate
 from jambs.study.wall.stack import HeatLayer, HeatStack
 from jambs.study.wall.vapor import VaporMonth, VaporYear, _after_month, _month_pressures, _planes, _taut, vapor_year

@@ -9,7 +9,7 @@ from cases import changed, job_of
 from moist_air import psychrolib
 
 from jambs.job.models.site import site_of
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.stack import US_PERM, US_RESISTANCE
 from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import stack_wall

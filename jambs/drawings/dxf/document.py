@@ -13,8 +13,8 @@ from ezdxf.filemanagement import new
 
 from jambs.drawings.dxf.finishing import drop_idle_layers, write_suffixes
 from jambs.drawings.dxf.fonts import use_bundled_fonts
-from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale
-from jambs.drawings.views.view import Ink
+from jambs.drawings.elements.paper import TEXT_HEIGHT, Scale
+from jambs.drawings.elements.view import Ink
 from jambs.issue_stamp import IssueStamp
 from jambs.length import MM_PER_INCH, Units
 

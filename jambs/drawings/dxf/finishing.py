@@ -9,8 +9,8 @@ from ezdxf.document import Drawing as Document
 from ezdxf.entities import dimstyle
 
 from jambs.drawings.dxf.space import Written
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import PAGES
 from jambs.length import MM_PER_INCH, Units
 
 AROUND = 1.05

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.paper import LINE_PITCH, TEXT_HEIGHT, TITLE_HEIGHT
-from jambs.drawings.layout.placed import Align, Lettering
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import LINE_PITCH, TEXT_HEIGHT, TITLE_HEIGHT
+from jambs.drawings.elements.placed import Align, Lettering
+from jambs.drawings.elements.view import Ink
 from jambs.drawings.title import TitleBlock
-from jambs.drawings.views.view import Ink
 from jambs.length import Units
 
 UNIT_LINES = {Units.INCH: "true size, dimensions in inches", Units.MM: "true size, dimensions in millimeters"}

@@ -9,8 +9,8 @@ from ezdxf.document import Drawing as Document
 from ezdxf.entities import Hatch as HatchEntity
 from ezdxf.render import hatching
 
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.views.view import Hatch
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.view import Hatch
 from jambs.geometry import Point
 
 

@@ -15,10 +15,10 @@ from jambs.drawings.dxf.flat_title import flat_title
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
 from jambs.drawings.dxf.title_block import add_bubble, define_title_block, insert_title_block
-from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.drawings.elements.boxes import Box, boxes_joined
+from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.layout.packing import OnPage
-from jambs.drawings.layout.placed import PlacedView
 from jambs.geometry import Point
 
 LOCKED = 16384

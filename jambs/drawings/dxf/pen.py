@@ -10,10 +10,10 @@ from ezdxf.enums import MTextEntityAlignment
 from jambs.drawings.dxf.document import BOLD_STYLE, BROKEN, STYLE, dimension_style
 from jambs.drawings.dxf.hatching import PATTERNS
 from jambs.drawings.dxf.space import Space, Type
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.layout.paper import Sizes
-from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
-from jambs.drawings.views.view import Fill, Hatch, Shape
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.paper import Sizes
+from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
+from jambs.drawings.elements.view import Fill, Hatch, Shape
 from jambs.geometry import Point
 
 ATTACHMENT = {

@@ -19,9 +19,9 @@ from jambs.drawings.dxf.document import new_document, repeatable, unit_factor
 from jambs.drawings.dxf.model import make_document
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace
+from jambs.drawings.elements.paper import Scale, scales_of
+from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.paper import Scale, scales_of
-from jambs.drawings.layout.placed import PlacedView
 from jambs.length import MM_PER_INCH, Units
 
 CONFIGURATION = Configuration(

@@ -17,7 +17,7 @@ from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts.base import BaseLayout
 from ezdxf.lldxf.tagwriter import AbstractTagWriter, TagCollector
 
-from jambs.drawings.layout.paper import LINE_PITCH
+from jambs.drawings.elements.paper import LINE_PITCH
 from jambs.geometry import Point
 
 MTEXT_PITCH = 5 / 3

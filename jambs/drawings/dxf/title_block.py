@@ -8,11 +8,12 @@ from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import Page
+from jambs.drawings.elements.view import Ink
 from jambs.drawings.layout.bubbles import Bubble
 from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
-from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.title_strip import (
     FIELDS,
     LABEL_HEIGHT,
@@ -25,7 +26,6 @@ from jambs.drawings.layout.title_strip import (
 )
 from jambs.drawings.title import values_of
 from jambs.drawings.views.sash import corners
-from jambs.drawings.views.view import Ink
 
 
 def block_name(page: Page) -> str:

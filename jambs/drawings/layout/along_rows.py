@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.layout.paper import DESCENDER, Sizes
-from jambs.drawings.layout.placed import Align, Dimension, Lettering
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.paper import DESCENDER, Sizes
+from jambs.drawings.elements.placed import Align, Dimension, Lettering
+from jambs.drawings.elements.view import Chain, Ink
 from jambs.drawings.layout.spacing import slot
-from jambs.drawings.views.view import Chain, Ink
 from jambs.geometry import Point
 
 BETWEEN = 2.0

@@ -11,15 +11,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from jambs.drawings.layout.boxes import Box, Segment, boxes_joined, crossing
+from jambs.drawings.elements.boxes import Box, Segment, boxes_joined, crossing
+from jambs.drawings.elements.lettering import text_width, wrapped
+from jambs.drawings.elements.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
+from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
+from jambs.drawings.elements.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
-from jambs.drawings.layout.lettering import text_width, wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
-from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
-from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
 from jambs.drawings.layout.tags import place_tags
-from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import FINE, Grid, Units
 
 NEARER = (0.0, 0.25, 0.5, 0.75)

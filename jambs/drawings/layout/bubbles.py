@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Segment
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.paper import DESCENDER
+from jambs.drawings.elements.placed import Align, Lettering
+from jambs.drawings.elements.view import Ink
 from jambs.drawings.layout.packing import OnPage
-from jambs.drawings.layout.paper import DESCENDER
-from jambs.drawings.layout.placed import Align, Lettering
-from jambs.drawings.views.view import Ink
 from jambs.geometry import Point
 
 HEIGHT = 0.58

@@ -13,12 +13,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, combinations
 
-from jambs.drawings.layout.boxes import Segment, crossing
-from jambs.drawings.layout.lettering import wrapped
-from jambs.drawings.layout.paper import DESCENDER, Sizes
-from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
+from jambs.drawings.elements.boxes import Segment, crossing
+from jambs.drawings.elements.lettering import wrapped
+from jambs.drawings.elements.paper import DESCENDER, Sizes
+from jambs.drawings.elements.placed import Align, Head, Leader, Lettering
+from jambs.drawings.elements.view import CallOut, Ink, Stack, ViewSide
 from jambs.drawings.layout.spacing import spread, spread_sizes
-from jambs.drawings.views.view import CallOut, Ink, Stack, ViewSide
 from jambs.geometry import Point
 
 

@@ -16,13 +16,13 @@ import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.lettering import text_width
+from jambs.drawings.elements.paper import DESCENDER, Sizes
+from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering
+from jambs.drawings.elements.view import Chain, Ink, Interval
 from jambs.drawings.layout.along_rows import BETWEEN, along_row
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.layout.lettering import text_width
-from jambs.drawings.layout.paper import DESCENDER, Sizes
-from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import slot, spread_clear
-from jambs.drawings.views.view import Chain, Ink, Interval
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 

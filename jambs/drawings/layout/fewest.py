@@ -8,6 +8,9 @@ import random
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from jambs.drawings.elements.paper import Page
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import ViewKind
 from jambs.drawings.layout.packing import (
     BETWEEN,
     RULES,
@@ -20,9 +23,6 @@ from jambs.drawings.layout.packing import (
     set_out,
     sized,
 )
-from jambs.drawings.layout.paper import Page
-from jambs.drawings.layout.placed import PlacedView
-from jambs.drawings.views.view import ViewKind
 from jambs.length import ROUND_OFF
 
 Pages = list[list[OnPage]]

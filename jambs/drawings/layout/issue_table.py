@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.layout.lettering import text_width
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.lettering import text_width
+from jambs.drawings.elements.paper import Page
 from jambs.drawings.layout.packing import STRIP
-from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.title_strip import INSET, LABEL_HEIGHT, REVISIONS, ROWS, StripText, cell_of
 from jambs.issue_stamp import Revision
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
 from jambs.drawings.views.key_plan import KeyPlan
 
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 
-from jambs.drawings.layout.boxes import Box, Segment, segments_of
-from jambs.drawings.layout.paper import DESCENDER, MARK_HEIGHT, Sizes
-from jambs.drawings.layout.placed import Align, Leader, Lettering
-from jambs.drawings.views.cover import visible_pieces
-from jambs.drawings.views.view import Ink, Mark, Shape, View
+from jambs.drawings.elements.boxes import Box, Segment, segments_of
+from jambs.drawings.elements.cover import visible_pieces
+from jambs.drawings.elements.paper import DESCENDER, MARK_HEIGHT, Sizes
+from jambs.drawings.elements.placed import Align, Leader, Lettering
+from jambs.drawings.elements.view import Ink, Mark, Shape, View
 from jambs.geometry import Point
 
 SHARES = (0.5, 0.62, 0.38, 0.74, 0.26)

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.paper import Page
-from jambs.drawings.layout.placed import PlacedView
-from jambs.drawings.views.view import ViewKind
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import Page
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import ViewKind
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 

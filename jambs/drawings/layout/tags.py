@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import count, product
 
-from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
-from jambs.drawings.layout.paper import Sizes
-from jambs.drawings.layout.placed import PlacedTag
-from jambs.drawings.views.view import Ink, Shape, Tag
+from jambs.drawings.elements.boxes import Box, Segment, boxes_joined
+from jambs.drawings.elements.paper import Sizes
+from jambs.drawings.elements.placed import PlacedTag
+from jambs.drawings.elements.view import Ink, Shape, Tag
 from jambs.geometry import Point
 
 SHARES = (0.5, 0.62, 0.38, 0.75, 0.25, 0.86, 0.14)

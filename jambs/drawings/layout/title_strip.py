@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Box, Segment
-from jambs.drawings.layout.lettering import text_width
+from jambs.drawings.elements.boxes import Box, Segment
+from jambs.drawings.elements.lettering import text_width
+from jambs.drawings.elements.paper import Page
 from jambs.drawings.layout.packing import STRIP
-from jambs.drawings.layout.paper import Page
 from jambs.geometry import Point
 
 LABEL_HEIGHT = 0.06

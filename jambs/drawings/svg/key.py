@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.drawings.dxf.document import repeatable
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import Fill, Hatch, Ink, Shape
 from jambs.drawings.svg.pen import SvgPage, SvgPen
 from jambs.drawings.views.sash import corners
 from jambs.drawings.views.symbols import batt, crossed
-from jambs.drawings.views.view import Fill, Hatch, Ink, Shape
 from jambs.length import MM_PER_INCH
 
 WIDE, HIGH, LOW = 0.6, 0.18, 0.08

@@ -8,11 +8,11 @@ from dataclasses import dataclass, field
 
 from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import head_corners, ticks
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.layout.lettering import font_size, text_width
-from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.lettering import font_size, text_width
+from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedView
+from jambs.drawings.elements.view import Fill, Hatch, Shape
 from jambs.drawings.svg.strokes import stroke_of
-from jambs.drawings.views.view import Fill, Hatch, Shape
 from jambs.geometry import Point
 from jambs.length import MM_PER_INCH
 from jambs.vector_page import PageText, VectorPage

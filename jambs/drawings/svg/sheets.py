@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from jambs.drawings.drawing import Drawing, Sheet, numbers_on
 from jambs.drawings.dxf.document import BORDER, repeatable
+from jambs.drawings.elements.paper import Page
+from jambs.drawings.elements.placed import Align, Lettering
+from jambs.drawings.elements.view import Fill, Hatch, Ink, Shape
 from jambs.drawings.layout.bubbles import Bubble, bubbles_of
 from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
-from jambs.drawings.layout.paper import Page
-from jambs.drawings.layout.placed import Align, Lettering
 from jambs.drawings.layout.title_strip import (
     FIELDS,
     LABEL_HEIGHT,
@@ -20,7 +21,6 @@ from jambs.drawings.layout.title_strip import (
 from jambs.drawings.svg.pen import SvgPage, SvgPen
 from jambs.drawings.title import values_of
 from jambs.drawings.views.sash import corners
-from jambs.drawings.views.view import Fill, Hatch, Ink, Shape
 from jambs.geometry import Point
 from jambs.length import MM_PER_INCH
 from jambs.vector_page import VectorPage

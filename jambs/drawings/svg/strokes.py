@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from jambs.drawings.dxf.document import BROKEN, LAYERS, LINE_TYPES
-from jambs.drawings.views.view import Ink
+from jambs.drawings.elements.view import Ink
 from jambs.length import MM_PER_INCH
 
 COLORS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#000000", 9: "#6e6e6e", 140: "#0f4c68"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from jambs.arcs import with_arcs
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import Units, length_text
 from jambs.parts.board.arch_outline import ArchCorners, arch_corners

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
 from jambs.flashing.blank import Bend, Blank, LegKind, traced
 from jambs.length import Units, decimal_text, length_text
 

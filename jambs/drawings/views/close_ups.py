@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.drawings.layout.boxes import Box, box_around, segments_of
-from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.boxes import Box, box_around, segments_of
+from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.view import CallOut, Fill, Ink, Shape, ViewSide
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import HATCHES, ink_of
-from jambs.drawings.views.view import CallOut, Fill, Ink, Shape, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.outlines import within

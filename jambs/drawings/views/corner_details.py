@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.elements.boxes import Box, box_around
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import PAST_EDGE, close_up, hatches, names, outlines
-from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import LINING, is_lining, named_chains
-from jambs.drawings.views.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text

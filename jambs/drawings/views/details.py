@@ -5,7 +5,8 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Sequence
 
-from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.elements.boxes import box_around
+from jambs.drawings.elements.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.alike import Alike, grouped, listed, told_of
 from jambs.drawings.views.arced_details import (
     arced_chains,
@@ -16,7 +17,6 @@ from jambs.drawings.views.arced_details import (
 from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_end, leaned_shapes
 from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.panel_details import panel_chains, panel_shapes
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
 from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip

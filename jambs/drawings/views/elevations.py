@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.drawings.layout.boxes import Box, Segment, box_around, boxes_joined, segments_of
-from jambs.drawings.views.cover import Polygon, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined, segments_of
+from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.sash import (
     corners,
     frame_box,
@@ -17,7 +18,6 @@ from jambs.drawings.views.sash import (
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights, with_its_arcs
 from jambs.drawings.views.unit_dimensions import unit_chains
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
 from jambs.length import HALF_64TH, Units, length_text

@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from jambs.drawings.layout.boxes import Segment
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.views.kit_picture import kit_picture
 from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
 from jambs.drawings.views.shaped_window import outlines_seen
-from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point, Vector, added
 from jambs.parts.board.board_faces import board_faces
 from jambs.parts.board.taken_apart import taken_apart

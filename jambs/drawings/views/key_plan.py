@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.drawings.elements.boxes import Box, boxes_joined
 from jambs.job.models.fields import COMPASS_POINTS, facing_text
 from jambs.job.models.openings import Job, Opening
 from jambs.parts.kit.on_elevation import floors_of, frame_over_floor

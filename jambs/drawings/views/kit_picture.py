@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewKind
+from jambs.drawings.elements.boxes import Segment
+from jambs.drawings.elements.view import CallOut, Ink, Shape, View, ViewKind
 from jambs.geometry import Point
 
 LARGEST = 3

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.elements.boxes import Box, box_around
+from jambs.drawings.elements.view import CallOut, Ink, Shape, View, ViewSide
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewSide
 from jambs.flashing.blank import BlankKind, LegKind
 from jambs.flashing.lap_words import LapKind
 from jambs.flashing.make import Flashings, head_of

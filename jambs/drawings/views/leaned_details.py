@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
+from jambs.drawings.elements.view import Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Vector
 from jambs.length import HALF_64TH
 from jambs.parts.board.arrises import Arris, OnePlane

@@ -7,14 +7,14 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
+from jambs.drawings.elements.boxes import Box, Segment, box_around, segments_of
+from jambs.drawings.elements.cover import Polygon, nearby, visible_pieces
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import PAST_EDGE, broken_line, clipped, clipped_lines
-from jambs.drawings.views.cover import Polygon, nearby, visible_pieces
 from jambs.drawings.views.elevations import INKS
 from jambs.drawings.views.sash import corners, unit_boxes
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.shaped_window import outlines_seen
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, decimal_text
 from jambs.parts.board.cuts import Miter

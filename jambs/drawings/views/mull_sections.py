@@ -10,11 +10,11 @@ import itertools
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, Segment, box_around
+from jambs.drawings.elements.boxes import Box, Segment, box_around
+from jambs.drawings.elements.cover import middle_of_largest
+from jambs.drawings.elements.view import NARROW_WORDS, CallOut, Chain, Interval, Tag, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import PAST_EDGE, CloseUp, clipped, hatches, outlines
-from jambs.drawings.views.cover import middle_of_largest
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.view import NARROW_WORDS, CallOut, Chain, Interval, Tag, View, ViewKind, ViewSide
 from jambs.drawings.views.words import size_words
 from jambs.geometry import Point
 from jambs.job.models.gang import Mull, MullKind

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.geometry import Point
 from jambs.parts.board.part import Part
 from jambs.parts.words.edge_names import edge_names, is_turned

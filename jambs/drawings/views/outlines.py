@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import box_around
-from jambs.drawings.views.cover import Polygon
+from jambs.drawings.elements.boxes import box_around
+from jambs.drawings.elements.cover import Polygon
 from jambs.geometry import Point
 from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.elements.boxes import Box, box_around
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import CallOut, Chain, Interval, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import (
     PAST_EDGE,
     PAST_FRAME,
@@ -14,11 +16,9 @@ from jambs.drawings.views.close_ups import (
     names,
     outlines,
 )
-from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import named_chains
 from jambs.drawings.views.section_works import levels_at, metal_and_sealant
-from jambs.drawings.views.view import CallOut, Chain, Interval, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.exterior_trim import SillEntry
 from jambs.job.models.openings import Job

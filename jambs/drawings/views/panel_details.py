@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
+from jambs.drawings.elements.view import Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH
 from jambs.outlines import within, without_doubles

@@ -5,10 +5,10 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable
 
-from jambs.drawings.layout.boxes import box_around
-from jambs.drawings.views.cover import Polygon
+from jambs.drawings.elements.boxes import box_around
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import Chain, Interval, ViewSide
 from jambs.drawings.views.outlines import is_inside, is_wall_below, turned
-from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit.kit import Kit

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.views.cover import Polygon
-from jambs.drawings.views.view import Ink, Shape
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import Ink, Shape
 from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, Sash

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import Tag, View, ViewKind
 from jambs.drawings.views.sash import sight_box
-from jambs.drawings.views.view import Tag, View, ViewKind
 from jambs.parts.kit.kit import Kit
 from jambs.section.region import SectionCut
 

@@ -9,10 +9,10 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from jambs.drawings.layout.boxes import box_around, segments_of
-from jambs.drawings.views.cover import Polygon
+from jambs.drawings.elements.boxes import box_around, segments_of
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import CallOut, Ink, Shape, ViewSide
 from jambs.drawings.views.outlines import is_wall_below, turned
-from jambs.drawings.views.view import CallOut, Ink, Shape, ViewSide
 from jambs.flashing.blank import Blank, BlankKind, LegKind
 from jambs.flashing.membrane import air_control_plane
 from jambs.geometry import Point

@@ -6,15 +6,27 @@ import itertools
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Segment, box_around, segments_of
-from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.boxes import Segment, box_around, segments_of
+from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.view import (
+    CallOut,
+    Chain,
+    Fill,
+    Hatch,
+    Ink,
+    Interval,
+    Shape,
+    Stack,
+    View,
+    ViewKind,
+    ViewSide,
+)
 from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.measured_section import at_measured_depth, face_of, measured_words
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.section_works import section_works
 from jambs.drawings.views.symbols import batt, crossed
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewKind, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job

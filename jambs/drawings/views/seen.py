@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.drawings.views.cover import Polygon
+from jambs.drawings.elements.cover import Polygon
 from jambs.geometry import Point
 from jambs.parts.board.part import Part
 

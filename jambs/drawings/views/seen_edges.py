@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jambs.drawings.layout.boxes import Box, Segment, box_around, boxes_joined
+from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined
 from jambs.geometry import UP, Point, Vector, cross, dot, minus, unit
 from jambs.outlines import is_inside
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from jambs.arcs import with_arcs
-from jambs.drawings.views.cover import Polygon
-from jambs.drawings.views.view import Chain, Interval, Shape, ViewSide
+from jambs.drawings.elements.cover import Polygon
+from jambs.drawings.elements.view import Chain, Interval, Shape, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import is_arched, outset, points_of

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box
-from jambs.drawings.views.view import Ink, Shape
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import Ink, Shape
 from jambs.geometry import Point
 
 LEAST = 0.4

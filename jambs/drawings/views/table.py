@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Box, boxes_joined
-from jambs.drawings.layout.lettering import text_width, wrapped
-from jambs.drawings.layout.paper import (
+from jambs.drawings.elements.boxes import Box, boxes_joined
+from jambs.drawings.elements.lettering import text_width, wrapped
+from jambs.drawings.elements.paper import (
     BOLD_IS_WIDER,
     DESCENDER,
     LINE_PITCH,
@@ -16,9 +16,9 @@ from jambs.drawings.layout.paper import (
     TITLE_HEIGHT,
     Scale,
 )
-from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
+from jambs.drawings.elements.placed import Align, Lettering, PlacedView, Rule
+from jambs.drawings.elements.view import Ink, ViewKind
 from jambs.drawings.views.details import is_told_in_words
-from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import sawn_first
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.board.cuts import Miter

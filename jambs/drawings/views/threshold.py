@@ -6,13 +6,24 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, segments_of
+from jambs.drawings.elements.boxes import Box, segments_of
+from jambs.drawings.elements.cover import Polygon, middle_of_largest, nearby, visible_pieces
+from jambs.drawings.elements.view import (
+    NARROW_WORDS,
+    CallOut,
+    Chain,
+    Ink,
+    Interval,
+    Shape,
+    Tag,
+    View,
+    ViewKind,
+    ViewSide,
+)
 from jambs.drawings.views.close_ups import CloseUp, clipped, hatches
-from jambs.drawings.views.cover import Polygon, middle_of_largest, nearby, visible_pieces
 from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sash import corners, sight_box
-from jambs.drawings.views.view import NARROW_WORDS, CallOut, Chain, Ink, Interval, Shape, Tag, View, ViewKind, ViewSide
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH
 from jambs.parts.board.kinds import Where

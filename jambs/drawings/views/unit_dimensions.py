@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.view import Chain, Interval, ViewSide
 from jambs.drawings.views.sash import frame_box, unit_boxes
-from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.job.models.gang import Gang, Mull
 from jambs.job.models.openings import Opening
 from jambs.length import HALF_64TH

@@ -11,9 +11,9 @@ from scipy.ndimage import label
 
 from jambs.study.heat.cells import Integers, cells_inside
 from jambs.study.heat.frame import AIR_MARGIN
-from jambs.study.heat.grid import CutGrid, Floats, edge_lines
-from jambs.study.heat.region import Block, StudyError, edges_x, edges_y
 from jambs.study.heat_findings import SpaceOpenToBoth
+from jambs.study.regions.grid import CutGrid, Floats, edge_lines
+from jambs.study.regions.region import Block, StudyError, edges_x, edges_y
 
 WIDE, TIGHT = 0.010, 0.002
 """A gap over WIDE lets air through freely, one up to TIGHT not at all; between, what lies behind it is slightly

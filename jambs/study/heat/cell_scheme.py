@@ -8,8 +8,8 @@ import numpy as np
 
 from jambs.study.heat.cells import Cells, sum_at
 from jambs.study.heat.field import flow_per_air
-from jambs.study.heat.grid import Floats
 from jambs.study.heat.network import solve_network
+from jambs.study.regions.grid import Floats
 
 
 def cell_flows(cells: Cells) -> dict[str, float]:

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from jambs.study.heat.grid import CutGrid, Fineness, Floats, grid_through
-from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat_findings import CutHasHole
+from jambs.study.regions.grid import CutGrid, Fineness, Floats, grid_through
+from jambs.study.regions.region import AirRegion, Block, StudyError
 
 Integers = NDArray[np.int64]
 

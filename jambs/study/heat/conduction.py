@@ -7,10 +7,10 @@ from jambs.length import ROUND_OFF
 from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
 from jambs.study.heat.field import TemperatureField
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat.vertex_scheme import vertex_field
 from jambs.study.heat_findings import LimitsOutOfOrder, NotTwoTemperatures
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block, StudyError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

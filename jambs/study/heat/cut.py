@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 from jambs.study.heat.conduction import Coupling, coupling, solve
 from jambs.study.heat.field import Spot
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat_findings import FrameAsWarmAsRoom
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block, StudyError
 
 INPUT_UNCERTAINTY = (
     "The input (wood, the real frame, air leakage) is uncertain by 0.005 to 0.01 W/mK, far more than this calculation."

@@ -7,9 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from jambs.study.heat.cells import Cells
-from jambs.study.heat.grid import Floats
-from jambs.study.heat.region import StudyError
 from jambs.study.heat_findings import NothingFacesAir
+from jambs.study.regions.grid import Floats
+from jambs.study.regions.region import StudyError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

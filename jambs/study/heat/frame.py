@@ -6,9 +6,9 @@ from functools import lru_cache
 from scipy.optimize import brentq
 
 from jambs.study.heat.conduction import coupling
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
 from jambs.study.heat_findings import FrameHoldsNoPanel, FrameMatchesNoBlock
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block, BlockKind, StudyError
 from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM
 
 # Of ISO 10077-2 (from memory): the glazing is replaced by a panel of this conductivity [W/(m K)] and of the glazing's

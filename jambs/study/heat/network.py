@@ -4,7 +4,7 @@ import numpy as np
 from scipy.sparse import csc_array
 from scipy.sparse.linalg import splu
 
-from jambs.study.heat.grid import Floats
+from jambs.study.regions.grid import Floats
 
 
 def solve_network(*, along_x: Floats, along_y: Floats, to_ground: Floats, source: Floats) -> Floats:

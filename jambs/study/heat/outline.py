@@ -5,9 +5,9 @@ from itertools import pairwise
 from math import ceil
 
 from jambs.geometry import Point
-from jambs.study.heat.grid import SAME_EDGE
-from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat_findings import EdgeSlopes
+from jambs.study.regions.grid import SAME_EDGE
+from jambs.study.regions.region import Block, StudyError
 
 
 def blocks_of_outline(

@@ -18,18 +18,18 @@ from jambs.parts.board.kinds import Where
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.heat.airs import AirSpaces, Rectangle, air_spaces
-from jambs.study.heat.conductivities import (
+from jambs.study.heat.cut import HeatCut, Reference
+from jambs.study.heat.films import HEAT_FILMS, Films
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.outline import blocks_of_outline, stations
+from jambs.study.regions.conductivities import (
     FOAM_CONDUCTIVITY,
     SEALANT_CONDUCTIVITY,
     STILL_AIR_CONDUCTIVITY,
     WOOD_CONDUCTIVITY,
 )
-from jambs.study.heat.cut import HeatCut, Reference
-from jambs.study.heat.films import HEAT_FILMS, Films
-from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.grid import SAME_EDGE
-from jambs.study.heat.outline import blocks_of_outline, stations
-from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
+from jambs.study.regions.grid import SAME_EDGE
+from jambs.study.regions.region import AirRegion, Block, BlockKind, StudyError
 from jambs.study.wall.wall_heat import HeatWall
 
 WALL_LENGTH = 40.0

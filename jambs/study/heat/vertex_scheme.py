@@ -9,8 +9,8 @@ from numpy.typing import NDArray
 
 from jambs.study.heat.cells import Cells, sum_at
 from jambs.study.heat.field import TemperatureField, flow_per_air
-from jambs.study.heat.grid import Floats
 from jambs.study.heat.network import solve_network
+from jambs.study.regions.grid import Floats
 
 # Conductance to ground that holds a point still: so far above any real one that nothing of it is left in 16 digits.
 HOLD = 1e30

@@ -22,13 +22,13 @@ from jambs.parts.kit.kit import Kit
 from jambs.study.at_position import FACTORS_WITHIN, LIMITS_WITHIN, MEAN_WITHIN
 from jambs.study.candidates import Candidate, Effects, Surfaces, boards_words
 from jambs.study.details import DetailChange
-from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import CORNER_SPREAD, GLASS_EDGE_NOT_MODELED, INPUT_UNCERTAINTY
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
 from jambs.study.record.figures import assumed_record, figure, sentences, share, signed
 from jambs.study.record.wall_record import MONTHS, wall_record
+from jambs.study.regions.conductivities import WOOD_CONDUCTIVITY
 from jambs.values import Record, size, sized
 
 FORMAT, VERSION = "jambs placement comparison", 1

@@ -9,8 +9,8 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from jambs.length import ROUND_OFF
-from jambs.study.heat.grid import Floats
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import Floats
+from jambs.study.regions.region import StudyError
 from jambs.study.sun.sun_position import sun_position
 from jambs.study.sun_findings import GlassCannotBe, NextToNoSun
 

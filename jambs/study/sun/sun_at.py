@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from jambs.length import METERS_PER_INCH
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, DrawnSide, WindowInWall
-from jambs.study.heat.region import StudyError
 from jambs.study.heat.section_cut import EXTERIOR_TRIM
+from jambs.study.regions.region import StudyError
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.study.heat.grid import Floats
+from jambs.study.regions.grid import Floats
 
 # The length of a Julian century in days.
 CENTURY_DAYS = 36525.0

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import Enum
 from math import exp, log
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.stack import HeatStack
 from jambs.study.wall.transmittance import layer_temperatures
 from jambs.study.wall_findings import AirsAlike, HumidityOutOfRange, NoVaporPressure

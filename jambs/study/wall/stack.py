@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall_findings import FramingWithoutResistance, LayerCannotBe, LayerWithoutResistance, NotOneLayerOfName
 
 # 1 h ft2 F/Btu in m2 K/W, from the definitions of the foot, the International Table Btu and the Fahrenheit degree.

@@ -11,8 +11,8 @@ from math import ceil
 
 import numpy as np
 
-from jambs.study.heat.grid import Floats
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.grid import Floats
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.humidity import Climate, saturation_pressure
 from jambs.study.wall.stack import HeatLayer, HeatStack
 from jambs.study.wall_findings import NotTwelveMonths, PermeanceNotKnown

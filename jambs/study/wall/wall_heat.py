@@ -9,8 +9,8 @@ from jambs.findings import Subject
 from jambs.job.models.layers import Layer, Role
 from jambs.job.models.openings import Assumed
 from jambs.length import METERS_PER_INCH, ROUND_OFF, Units
-from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.conductivities import WOOD_CONDUCTIVITY
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.assumed_words import conductivity_assumed, left_out_assumed
 from jambs.study.wall.members import member_share
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from jambs.findings import Finding, Subject
 from jambs.job.models.site import Site
 from jambs.length import Units
-from jambs.study.heat.region import StudyError
+from jambs.study.regions.region import StudyError
 from jambs.study.wall.drying import Drying, drying
 from jambs.study.wall.humidity import Climate, FaceCheck, check_inner_face
 from jambs.study.wall.indoor_air import indoor_climates

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jambs.drawings.layout.boxes import Segment, box_around, segments_of
+from jambs.drawings.elements.boxes import Segment, box_around, segments_of
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 

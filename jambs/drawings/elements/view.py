@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 
 from jambs.arcs import arc_middle, arcs_of
-from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
+from jambs.drawings.elements.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
 from jambs.length import Grid
 

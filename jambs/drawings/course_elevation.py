@@ -10,11 +10,11 @@ from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.plan import CourseLine, CoursePlan, Missed
 from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
 from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
-from jambs.drawings.layout.boxes import Box
+from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.paper import PAGES
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.drawings.layout.packing import room_on
-from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.plates import fitted, write_plate
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.issue_stamp import IssueStamp
 from jambs.length import HALF_64TH, feet_text
 from jambs.parts.kit.on_elevation import Box as Corners

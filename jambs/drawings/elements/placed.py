@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.drawings.layout.boxes import Box, Segment, segments_of
-from jambs.drawings.layout.lettering import text_width
-from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, Scale
-from jambs.drawings.views.view import Fill, Ink, Shape, ViewKind
+from jambs.drawings.elements.boxes import Box, Segment, segments_of
+from jambs.drawings.elements.lettering import text_width
+from jambs.drawings.elements.paper import DESCENDER, LINE_PITCH, Scale
+from jambs.drawings.elements.view import Fill, Ink, Shape, ViewKind
 from jambs.geometry import Point
 
 

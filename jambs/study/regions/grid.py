@@ -9,8 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from jambs.length import ROUND_OFF
-from jambs.study.heat.region import AirRegion, Block, StudyError, edges_x, edges_y
 from jambs.study.heat_findings import EdgeOffGrid, FinenessCannotBe
+from jambs.study.regions.region import AirRegion, Block, StudyError, edges_x, edges_y
 
 Floats = NDArray[np.float64]
 
