@@ -109,8 +109,7 @@ class JoinedTags:
         }
         tree |= {"/IDTree": _dictionary({"/Kids": self._names})} if self._names else {}
         self._out.put(self.root, _dictionary(tree))
-        marked = _dictionary({"/Marked": BooleanObject(self._is_whole), "/Suspects": BooleanObject(False)})
-        return {ROOT: self.root, "/MarkInfo": marked}
+        return {ROOT: self.root, "/MarkInfo": _dictionary({"/Marked": BooleanObject(self._is_whole)})}
 
     def _name(self, name: PdfObject) -> PdfObject:
         """Put the number of the file before a name, so that names stay in order over all files."""

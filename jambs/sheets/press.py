@@ -17,6 +17,8 @@ from jambs.sheets.joining import join_pdfs
 from jambs.values import Record
 
 FONT = "Liberation Sans"
+MARKED, SUSPECTS = b"/Marked true", b"/Suspects false"
+"""What the press says of its tags and what holds anyway (ISO 32000-1, table 321); poppler takes offense at it."""
 REMEMBERED = 11
 """typst remembers what its last documents used, and lets go of it when so many others were set."""
 
@@ -54,7 +56,12 @@ def press(template: str, data: Record) -> bytes:
     except typst.TypstError as error:
         raise PressError(f"{template}: {error.message}\n{error.diagnostic}") from error
     assert isinstance(pdf, bytes)
-    return pdf
+    return _without_suspects(pdf)
+
+
+def _without_suspects(pdf: bytes) -> bytes:
+    """Leave out that no tags are suspect; blanks take its place, so that all else stays where the file says it is."""
+    return pdf.replace(MARKED + SUSPECTS, MARKED.ljust(len(MARKED + SUSPECTS)))
 
 
 def press_large(template: str, data: Record) -> bytes:

@@ -22,6 +22,7 @@ from jambs.parts.readings.changed_since_words import MovedAlong, OtherOpening, T
 from jambs.parts.readings.first_read import is_read
 from jambs.parts.readings.measured_against import MeasuredAgainst, _changes, _moved_along, without_void_readings
 from jambs.parts.readings.reading_findings import ReadingsSetAside
+from jambs.parts.readings.wall_findings import WallTwists
 from jambs.parts.readings.where_it_stands import where_it_stands
 from jambs.parts.trim.casing_plane import Slack, hung, outer_edge
 from jambs.place.flares import Flares
@@ -78,16 +79,27 @@ def test_what_is_planned_is_not_turned_and_has_no_slack() -> None:
     assert (Slack().hollow, Slack().slope, Slack().thickness, Slack().lean, Slack().gap) == (0.0,) * 5
 
 
+BARE: dict[str, Any] = {
+    "style": "returns",
+    "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+    "frame_reveal": "1/8",
+    "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
+}
+
+
 def test_jambs_without_casing_leave_everything_where_it_is() -> None:
-    trim = {
-        "style": "returns",
-        "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
-        "frame_reveal": "1/8",
-        "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
-    }
-    kit = measured(trim, interior_depth=TWISTED)
+    kit = measured(BARE, interior_depth=TWISTED)
     assert hung(kit).seats == tuple(part.seat for part in kit.parts)
     assert kit.drywall is not None and {bead.nose for bead in kit.drywall.beads} == {0.0}
+
+
+@pytest.mark.parametrize("is_bare", [False, True])
+def test_only_jambs_with_casing_have_casing_to_ease(is_bare: bool) -> None:
+    """Where jambs end at a shadow gap the wall is floated to them: common practice, no source."""
+    kit = measured(BARE if is_bare else None, interior_depth=TWISTED)
+    (twist,) = (one for one in kit.findings if isinstance(one, WallTwists))
+    said = twist.sentence(Units.INCH)
+    assert ("casing" in said, "float the wall to them" in said) == (not is_bare, is_bare)
 
 
 def test_the_least_depth_of_a_frame_is_at_one_corner() -> None:

@@ -13,9 +13,10 @@ from jambs.sides import Side
 
 
 class Lining(Enum):
-    """Boards of the carpenter, returns of the drywall crew, or a sill of tile."""
+    """Boards of the carpenter, cased or bare at the wall, returns of the drywall crew, or a sill of tile."""
 
     BOARDS = auto()
+    BARE = auto()
     RETURNS = auto()
     TILE = auto()
 
@@ -23,29 +24,33 @@ class Lining(Enum):
 def lining_of(trim: InteriorTrim, side: Side) -> Lining:
     """Return what lines a side inside; a stool between returns is the carpenter's."""
     if trim.returns is None or (side is Side.SILL and trim.stool):
-        return Lining.BOARDS
+        return Lining.BOARDS if trim.wall_edge is None else Lining.BARE
     return Lining.TILE if side is Side.SILL and trim.tile_sill else Lining.RETURNS
 
 
 PARALLEL = {
     Lining.BOARDS: "rip parallel at the wider width, plane or shim the rest",
+    Lining.BARE: "rip parallel at the wider width, plane or shim the rest",
     Lining.RETURNS: "the return is cut parallel at the wider width, and the coat at the corner bead takes the rest",
     Lining.TILE: "the tile is cut parallel at the wider width, and its nosing takes the rest",
 }
 """What is done where a side tapers within the shop's tolerance."""
 STRAIGHT = {
     Lining.BOARDS: "straight: rip parallel",
+    Lining.BARE: "straight: rip parallel",
     Lining.RETURNS: "straight: return cut parallel",
     Lining.TILE: "straight: tile cut parallel",
 }
 """What is done along a straight wall."""
 TWISTED = {
     Lining.BOARDS: "expect to ease the corners of the casing",
+    Lining.BARE: "set the jambs true and float the wall to them",
     Lining.RETURNS: "set the corner beads true and float the wall to them",
 }
 """What is done where the corners of a wall lie out of one plane: what lines the head."""
 PROUD_CORNERS = {
     Lining.BOARDS: "plane the jambs there, or ease the back of the casing",
+    Lining.BARE: TWISTED[Lining.BARE],
     Lining.RETURNS: TWISTED[Lining.RETURNS],
 }
 """The same beside the picture of the wall, where the corners that stand proud are named."""
