@@ -15,8 +15,9 @@ from jambs.parts.words.flare_words import FROM_SQUARE
 from jambs.sheets.escape_record import escape_line
 from jambs.sheets.every_page import page_data
 from jambs.sheets.line_widths import with_widths
+from jambs.sheets.member_table import member_table, said_once
 from jambs.sheets.opening_words import about_words, bearing_words, exterior_text, interior_text, sash_words
-from jambs.sheets.part_rows import PLAIN, beside_parts, member_rows, part_row
+from jambs.sheets.part_rows import PLAIN, beside_parts, part_row
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -34,7 +35,7 @@ SIDES = tuple(
 NOTHING: Mapping[str, Record] = MappingProxyType({})
 
 PAGES = 2
-"""Sheets that the parts of an opening are to end on; two jambs that are frames with panels take one more."""
+"""Sheets that the parts of an opening are to end on."""
 
 SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width", "clear opening height", "proud")
 """Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
@@ -88,7 +89,7 @@ def sheet_data(
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
         "groups": _groups(record, beside),
-        "pages": PAGES + len([one for one in record["parts"] if "members" in one]) // 2,
+        "pages": PAGES,
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
@@ -156,14 +157,12 @@ def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record
     """Return the parts of one set; where only the other set is measured, its parts are marked planned."""
     inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
-    parts = [
-        with_widths(row)
-        for part in record["parts"]
-        if part["where"] == where.value and "crew" not in part
-        for row in (part_row(part, beside.get(part["mark"], PLAIN)), *member_rows(part, beside))
-    ]
+    mine = [part for part in record["parts"] if part["where"] == where.value and "crew" not in part]
+    once = said_once(mine, beside)
+    parts = [with_widths(part_row(part, beside.get(part["mark"], PLAIN), elsewhere=once)) for part in mine]
     return {
         "title": f"{title} ({len(parts)})",
+        "members": member_table(mine, beside),
         "note": PLANNED if half else "",
         "parts": parts,
         "joints": [*joint_lines(record["trim"], where), *(_wall_lines(record) if where is Where.INTERIOR else [])],
@@ -180,7 +179,13 @@ def _crew_group(record: Record) -> Record:
     """Return what other crews make: their boards, and among its joints all that the drywall crew leaves."""
     parts = [with_widths(part_row(part)) for part in record["parts"] if "crew" in part]
     note = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
-    return {"title": f"Returns ({len(parts)})", "note": note, "parts": parts, "joints": drywall_lines(record)}
+    return {
+        "title": f"Returns ({len(parts)})",
+        "members": None,
+        "note": note,
+        "parts": parts,
+        "joints": drywall_lines(record),
+    }
 
 
 def _proud_lines(record: Record) -> list[Line]:

@@ -75,16 +75,17 @@ def part_picture(part: Part) -> Record | None:
     shapes += [_lines(face.outline, scale), _break(scale)]
     wide, high = scale.wide, width * scale.points
     left, right = part.seat.ends[::-1] if scale.is_turned else part.seat.ends
-    if part.kind is not PartKind.RAIL:  # it lies across its jamb, and both its ends are alike
-        shapes += [_word(0.0, high + WORDS - 1, left.words, "start")]
-        shapes += [_word(wide, high + WORDS - 1, right.words, "end")]
+    words = 0.0 if part.kind is PartKind.RAIL else WORDS  # it lies across its jamb, and both its ends are alike
+    if words:
+        shapes += [_word(0.0, high + words - 1, left.words, "start")]
+        shapes += [_word(wide, high + words - 1, right.words, "end")]
     if any(isinstance(cut, EdgeBevel | EdgeGroove | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points
-    box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"
-    size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + WORDS + 2 * PEN:.2f}pt"'
+    box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + words + 2 * PEN:.2f}"
+    size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + words + 2 * PEN:.2f}pt"'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">{"".join(shapes)}</svg>'
-    return {"svg": svg, "width": wide + 2 * PEN, "height": high + WORDS + 2 * PEN}
+    return {"svg": svg, "width": wide + 2 * PEN, "height": high + words + 2 * PEN}
 
 
 def _arced_picture(part: Part) -> Record:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from jambs.length import Grid
 from jambs.parts.board.kinds import told_position
@@ -10,12 +10,13 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.words.cut_words import asides
 from jambs.parts.words.flare_words import FROM_SQUARE
+from jambs.parts.words.panel_words import frame_words, member_sizes, member_work_in_short
 from jambs.parts.words.ply_words import strip_size, strips_first
 from jambs.sheets.part_pictures import part_picture
 from jambs.sides import BoardEnd
 from jambs.values import Record
 
-PLAIN: Record = {"shape": None, "asides": []}
+PLAIN: Record = {"shape": None, "asides": [], "frame": [], "sizes": {}, "short": []}
 """A part without a picture; all lines of its work set a saw or are done by hand."""
 
 TOLD_ALIKE = ("name", "board", "thickness", "width", "length", "ends", "work")
@@ -23,9 +24,20 @@ TOLD_ALIKE = ("name", "board", "thickness", "width", "length", "ends", "work")
 
 
 def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
-    """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips."""
+    """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips.
+
+    ``frame``: lines of a paneled jamb's work that are of its frame; ``sizes``: of what is done to its members;
+    ``short``: what is done to a member, without them.
+    """
     return {
-        part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid), **_strips_beside(part, grid)}
+        part.mark: {
+            "shape": part_picture(part),
+            "asides": asides(part, grid=grid),
+            "frame": [*frame_words(part, grid)],
+            "sizes": member_sizes(part, grid),
+            "short": member_work_in_short(part),
+            **_strips_beside(part, grid),
+        }
         for whole in kit.parts
         for part in (whole, *whole.frame_members)
     }
@@ -40,10 +52,11 @@ def _strips_beside(part: Part, grid: Grid) -> Record:
     return {"sizes": sizes, "first": [strips_first(part, grid)]}
 
 
-def part_row(part: Record, beside: Record = PLAIN) -> Record:
+def part_row(part: Record, beside: Record = PLAIN, *, elsewhere: Collection[str] = ()) -> Record:
     """Return one line of the parts table.
 
     ``beside``: its small picture, the lines of its work that set no saw, and of plies the size of their strips.
+    ``elsewhere``: lines of work that the paper says for all parts at once.
     """
     return {
         "mark": part["mark"],
@@ -57,7 +70,7 @@ def part_row(part: Record, beside: Record = PLAIN) -> Record:
         "taper": _taper_row(part["taper"]),
         "ends": part["ends"],
         "is_wood": part["is_wood"],
-        "work": [*beside.get("first", []), *_work_lines(part, beside)],
+        "work": [*beside.get("first", []), *_work_lines(part, (*beside["asides"], *elsewhere))],
         "asides": beside["asides"],
         "shape": beside["shape"],
     }
@@ -77,8 +90,8 @@ def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
     return rows
 
 
-def _work_lines(part: Record, beside: Record) -> list[str]:
-    return [*(one for one in part["work"] if one not in (*beside["asides"], FROM_SQUARE)), *_glue_line(part)]
+def _work_lines(part: Record, elsewhere: Collection[str]) -> list[str]:
+    return [*(one for one in part["work"] if one not in (*elsewhere, FROM_SQUARE)), *_glue_line(part)]
 
 
 def _taper_row(taper: Record | None) -> list[Record] | None:

@@ -22,7 +22,8 @@ from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.labels import STOCK, label_count, labels_data
-from jambs.sheets.part_rows import beside_parts, member_rows
+from jambs.sheets.member_table import member_table, said_once
+from jambs.sheets.part_rows import beside_parts, member_rows, part_row
 from jambs.sheets.parts_file import csv_text, parts_schema
 from jambs.sheets.record import job_record, opening_record
 from jambs.sheets.trim_lines import interior_lines
@@ -69,7 +70,7 @@ def test_a_plain_jamb_says_nothing_of_panels() -> None:
     assert "Frames of the jambs" not in said and "Grooves" not in said and "a panel" not in said
 
 
-def test_the_cut_sheet_gives_members_that_are_sawn_alike_one_row() -> None:
+def test_the_page_gives_members_that_are_sawn_alike_one_row() -> None:
     house, job = planned(framed=True)
     rows = member_rows(leg(), beside_parts(house.kits[0], job.shop.grid))
     assert [one["mark"] for one in rows] == ["W1-2a, b", "W1-2c, e", "W1-2d", "W1-2f, g"]
@@ -80,10 +81,62 @@ def test_the_cut_sheet_gives_members_that_are_sawn_alike_one_row() -> None:
     ]
 
 
+def table(**trim: Any) -> dict[str, Any]:
+    job = job_of(changed(**paneled(**trim)))
+    kit = plan_house([make_kit(place_windows(job)[0], job)], job).kits[0]
+    parts = opening_record(kit, grid=job.shop.grid)["parts"]
+    found = member_table(parts, beside_parts(kit, job.shop.grid))
+    assert found
+    return found
+
+
+def test_the_cut_sheet_has_members_of_all_jambs_in_one_table() -> None:
+    """28 pieces: of four jambs the head and the bottom are alike, and the legs; every piece has its mark, once."""
+    found = table()
+    assert found["title"] == "Stiles, rails and panels (28)"
+    marks = [mark for row in found["rows"] for one in row["marks"] for mark in one["all"]]
+    assert sorted(marks) == sorted(f"W1-{jamb}{letter}" for jamb in (1, 2, 3, 4) for letter in "abcdefg")
+    (ends_of_rails,) = (row for row in found["rows"] if row["marks"][0]["text"] == "W1-2c, e")
+    assert [one["text"] for one in ends_of_rails["marks"]] == ["W1-2c, e", "W1-3c, e"]
+    assert ends_of_rails["places"] == ["1 of 3", "3 of 3"]
+    assert ends_of_rails["work"] == ["groove the inner edge", "stub tenons at both ends"]
+    by_mark = {one["mark"]: one for part in record()["parts"] for one in part.get("members", ())}
+    for row in found["rows"]:
+        sizes = {
+            tuple(by_mark[mark][key]["text"] for key in ("thickness", "width", "length"))
+            for one in row["marks"]
+            for mark in one["all"]
+        }
+        assert sizes == {(row["thickness"], row["width"], row["length"])}
+
+
+def test_what_holds_for_all_frames_is_said_under_the_table_and_not_at_each_jamb() -> None:
+    house, job = planned(framed=True)
+    parts, beside = record()["parts"], beside_parts(house.kits[0], job.shop.grid)
+    once = said_once(parts, beside)
+    assert once == [
+        'glue the frame, never a panel, which has 1/16" in all to swell across its grain and 1/16" along it',
+        "groove a hair deeper than the tenons are long, so that the shoulders close",
+        "when the glue is dry saw off the horns, then rip it and cut its ends as one board",
+    ]
+    assert not {*once} & {*part_row(leg(), beside["W1-2"], elsewhere=once)["work"]}
+    assert table()["told"] == [
+        'grooves: 1/4" wide, 3/8" deep, 1/4" from the face',
+        'stub tenons at both ends: 3/8" long, 1/4" thick, 1/4" off the face, 1/4" off the back',
+        "square both ends",
+        *once,
+    ]
+    assert said_once([leg()], beside) == []
+
+
+def test_plain_jambs_have_no_table_of_members() -> None:
+    assert member_table(record(framed=False)["parts"], {}) is None
+
+
 def test_the_jamb_says_what_it_is_made_of_and_that_no_panel_is_glued() -> None:
-    assert leg()["work"][:4] == [
-        "frame and panel: stiles a, b; rails c, d, e and panels f, g, each from the bottom; glue the frame, never a "
-        'panel, which has 1/16" in all to swell across its grain and 1/16" along it',
+    assert leg()["work"][:5] == [
+        "frame and panel: stiles a, b; rails c, d, e and panels f, g, each from the bottom",
+        'glue the frame, never a panel, which has 1/16" in all to swell across its grain and 1/16" along it',
         'openings from the bottom: 2 7/8" to 20 1/2", 23" to 40 5/8"; from the frame edge 2" to 5 15/32"',
         "groove a hair deeper than the tenons are long, so that the shoulders close",
         "when the glue is dry saw off the horns, then rip it and cut its ends as one board",
@@ -95,9 +148,9 @@ def test_a_leg_that_starts_at_its_top_is_told_from_its_bottom_as_its_twin_is() -
     flared = {**STOOL, "panels": PANELS, "flare": {"sides": "20 deg", "head": "10 deg"}}
     kit = kit_of(**paneled(interior_trim__inside=flared))
     said = {part.position: [*frame_words(part, FINE[Units.INCH])] for part in kit.parts if part.frame_members}
-    assert said["left leg"][1] == said["right leg"][1]
-    assert said["right leg"][1].startswith('openings from the bottom: 2 1/2" to ')
-    assert said["head"][1].startswith("openings from the long point at the left: ")
+    assert said["left leg"][2] == said["right leg"][2]
+    assert said["right leg"][2].startswith('openings from the bottom: 2 1/2" to ')
+    assert said["head"][2].startswith("openings from the long point at the left: ")
 
 
 def test_tenons_shorter_than_the_grooves_need_no_deeper_ones() -> None:
@@ -136,6 +189,8 @@ def test_the_cautions_name_the_jambs_to_groove_and_the_short_pieces() -> None:
     assert text["Grooves"] == ("W1-1", "W1-2", "W1-3", "W1-4")
     # Rails are 4 7/32 long, panels of the head 12 5/16, so only rails are shorter than 10.
     assert text["Short"] == tuple(f"W1-{jamb}{letter}" for jamb in (1, 2, 3, 4) for letter in "cde")
+    (short,) = (one.text for one in house.kits[0].cautions if one.marks == text["Short"])
+    assert short.endswith(": W1-1c, d, e, W1-2c, d, e, W1-3c, d, e, W1-4c, d, e.")
 
 
 def test_a_section_cuts_through_a_panel_with_air_round_it() -> None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import groupby
 
 from jambs.drawings.elements.boxes import Box, boxes_joined
 from jambs.drawings.elements.lettering import text_width, wrapped
@@ -26,6 +27,7 @@ from jambs.parts.board.kinds import member_words, told_name
 from jambs.parts.board.part import Part
 from jambs.parts.words.cut_words import board_words, ends_words, work_words
 from jambs.parts.words.glue_words import glue_words
+from jambs.parts.words.panel_words import member_sizes, member_work_in_short
 from jambs.parts.words.ply_words import strips_first
 from jambs.sides import Side
 
@@ -106,7 +108,47 @@ def _rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_R
             row = _row(last, grid, widths, other=part)
             rows.pop()
         rows.append(row)
-    return rows
+    return [*rows, *_member_rows(parts, grid, widths)]
+
+
+def _member_rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_Row]:
+    """Make a row of each kind of stile, rail and panel that is sawn alike; the last has the sizes of their joints."""
+    alike: dict[tuple[str, ...], list[Part]] = {}
+    for part in parts:
+        for one in part.frame_members:
+            told = (sawn_first(one, grid=grid), board_words(one, units=grid.units), *member_work_in_short(one))
+            alike.setdefault((one.kind.words, *told), []).append(one)
+    if not alike:
+        return []
+    rows = [_member_row(some, grid, widths) for some in alike.values()]
+    sizes = {what: size for part in parts for what, size in member_sizes(part, grid).items()}
+    joints = "; ".join(f"{what}: {size}" for what, size in sizes.items())
+    last = _Cell((*rows[-1].more.lines, *wrapped(joints, width=_beside_mark(widths), height=TEXT_HEIGHT)))
+    return [*rows[:-1], replace(rows[-1], more=last)]
+
+
+def _member_row(some: Sequence[Part], grid: Grid, widths: Sequence[float]) -> _Row:
+    """Make the row of members that are sawn alike: of a jamb's the letters alone follow its first one's mark."""
+    one = some[0]
+    marks = ", ".join(f"{jamb}{', '.join(part.mark[-1] for part in own)}" for jamb, own in groupby(some, _jamb_mark))
+    places = dict.fromkeys(member_words(part.kind, part.member, part.members) for part in some)
+    texts = (marks, f"{one.kind.words}{''.join(places)}", board_words(one, units=grid.units))
+    texts = (*texts, sawn_first(one, grid=grid), SQUARE)
+    work = "; ".join(member_work_in_short(one))
+    lines = wrapped(work, width=_beside_mark(widths), height=TEXT_HEIGHT) if work else ()
+    return _Row(of=tuple(some), cells=_cells(texts, widths), more=_Cell(tuple(lines)))
+
+
+def _jamb_mark(member: Part) -> str:
+    return member.mark[:-1]
+
+
+def _cells(texts: Sequence[str], widths: Sequence[float]) -> tuple[_Cell, ...]:
+    """Break the texts of a row for its columns; the first is bold."""
+    return tuple(
+        _Cell(tuple(wrapped(text, width=width - 2 * PAD + ROUND_OFF, height=TEXT_HEIGHT)), bold=number == 0)
+        for number, (text, width) in enumerate(zip(texts, widths, strict=True))
+    )
 
 
 def _are_legs(one: Part, two: Part) -> bool:
@@ -124,16 +166,12 @@ def _row(part: Part, grid: Grid, widths: Sequence[float], *, other: Part | None 
         mark = f"{part.mark}, {other.mark}"
         told = f"{told_name(part.name, part.where.value)}, {LEGS}{member_words(part.kind, part.member, part.members)}"
     texts = (mark, told, board_words(part, units=grid.units), size, _ends(part))
-    cells = [
-        _Cell(tuple(wrapped(text, width=width - 2 * PAD + ROUND_OFF, height=TEXT_HEIGHT)), bold=number == 0)
-        for number, (text, width) in enumerate(zip(texts, widths, strict=True))
-    ]
     ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
     done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
     strips = [strips_first(part, grid)] if part.is_laminated and part.strips else []
     words = "; ".join(filter(None, [*strips, *done, glue_words(part, grid=grid)]))
     lines = wrapped(words, width=_beside_mark(widths), height=TEXT_HEIGHT) if words else []
-    return _Row(of=(part, *([other] if other else [])), cells=tuple(cells), more=_Cell(tuple(lines)))
+    return _Row(of=(part, *([other] if other else [])), cells=_cells(texts, widths), more=_Cell(tuple(lines)))
 
 
 def _ends(part: Part) -> str:

@@ -38,7 +38,16 @@ class Caution:
     @property
     def text(self) -> str:
         """The whole line."""
-        return f"{self.words}: {', '.join(self.marks)}." if self.marks else self.words
+        return f"{self.words}: {_listed(self.marks)}." if self.marks else self.words
+
+
+def _listed(marks: tuple[str, ...]) -> str:
+    """List marks; of members of one jamb the letters alone follow the first: ``W1-1, W1-2c, d, e``."""
+    found: list[str] = []
+    for before, mark in zip(("", *marks), marks, strict=False):
+        is_next = before[-1:].isalpha() and before[:-1] == mark[:-1]
+        found.append(mark[-1] if is_next else mark)
+    return ", ".join(found)
 
 
 NARROW_RIP = 2.0

@@ -22,10 +22,8 @@ def frame_words(part: Part, grid: Grid) -> Iterator[str]:
     stiles, rails, sheets = (
         f"{kind.words}s {letters_of(part, kind)}" for kind in (PartKind.STILE, PartKind.RAIL, PartKind.PANEL)
     )
-    yield (
-        f"frame and panel: {stiles}; {rails} and {sheets}, each from the {first.words}; {GLUE}, which has "
-        f"{room_words(part, grid)}"
-    )
+    yield f"frame and panel: {stiles}; {rails} and {sheets}, each from the {first.words}"
+    yield f"{GLUE}, which has {room_words(part, grid)}"
     low, high = (grid.text(one) for one in panels.layout.across)
     yield f"openings {_from_words(part, first)}: {_places(part, first, grid)}; from the frame edge {low} to {high}"
     if _are_tenons_full(part):
@@ -75,28 +73,48 @@ def letters_of(part: Part, kind: PartKind) -> str:
 
 def member_work(part: Part, grid: Grid) -> Iterator[str]:
     """Say how stiles and rails are grooved along the edges at a panel, rails tenoned, panels rabbeted."""
-    yield from _grooves(part, grid)
-    yield from _tenons(part, grid)
+    if grooved := _grooved(part):
+        yield f"{grooved}: {_groove_size(part, grid)}"
+    if tenoned := _tenoned(part):
+        yield f"{tenoned}: {_tenon_size(part, grid)}"
 
 
-def _grooves(part: Part, grid: Grid) -> Iterator[str]:
-    grooves = [cut for cut in part.cuts if isinstance(cut, EdgeGroove)]
-    if not grooves:
-        return
-    one = grooves[0]
-    where = "both edges" if len(grooves) > 1 else "the inner edge"
-    size = f"{grid.text(one.width)} wide, {grid.text(one.depth)} deep, {grid.text(one.from_face)} from the face"
-    yield f"groove {where}: {size}"
+def member_work_in_short(part: Part) -> list[str]:
+    """Say what is done to a stile, rail or panel, without its sizes: ``groove both edges``."""
+    return [what for what in (_grooved(part), _tenoned(part)) if what]
 
 
-def _tenons(part: Part, grid: Grid) -> Iterator[str]:
-    tenons = [cut for cut in part.cuts if isinstance(cut, Tenon)]
-    if not tenons:
-        return
-    one, thick = tenons[0], grid.units.text(part.thickness - tenons[0].face - tenons[0].back)
+def member_sizes(part: Part, grid: Grid) -> dict[str, str]:
+    """Return the sizes of what is done to the members of a jamb, which are the same for all of them, by what it is."""
+    found: dict[str, str] = {}
+    for one in part.frame_members:
+        if _grooved(one):
+            found.setdefault("grooves", _groove_size(one, grid))
+        if tenoned := _tenoned(one):
+            found.setdefault(tenoned, _tenon_size(one, grid))
+    return found
+
+
+def _grooved(part: Part) -> str:
+    edges = [cut for cut in part.cuts if isinstance(cut, EdgeGroove)]
+    return ("groove both edges" if len(edges) > 1 else "groove the inner edge") if edges else ""
+
+
+def _groove_size(part: Part, grid: Grid) -> str:
+    one = next(cut for cut in part.cuts if isinstance(cut, EdgeGroove))
+    return f"{grid.text(one.width)} wide, {grid.text(one.depth)} deep, {grid.text(one.from_face)} from the face"
+
+
+def _tenoned(part: Part) -> str:
+    if not any(isinstance(cut, Tenon) for cut in part.cuts):
+        return ""
+    return "rabbet the back all round" if part.kind is PartKind.PANEL else "stub tenons at both ends"
+
+
+def _tenon_size(part: Part, grid: Grid) -> str:
+    one = next(cut for cut in part.cuts if isinstance(cut, Tenon))
+    thick = grid.units.text(part.thickness - one.face - one.back)
     if part.kind is PartKind.PANEL:
-        size = f"{grid.text(one.along)} wide, {grid.text(one.back)} deep"
-        yield f"rabbet the back all round: {size}, leaves a tongue {thick}"
-        return
+        return f"{grid.text(one.along)} wide, {grid.text(one.back)} deep, leaves a tongue {thick}"
     shoulders = f"{grid.text(one.face)} off the face, {grid.text(one.back)} off the back"
-    yield f"stub tenons at both ends: {grid.text(one.along)} long, {thick} thick, {shoulders}"
+    return f"{grid.text(one.along)} long, {thick} thick, {shoulders}"
