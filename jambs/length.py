@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -163,6 +164,21 @@ class Grid:
         What was stated, and every sum of it, is on the finest grid of a shop and stays; what an angle made goes here.
         """
         return length if GRIDS[_FINEST[self.units]].holds(length) else self.round(length)
+
+    def as_sawn_in_row(self, lengths: Sequence[float]) -> list[float]:
+        """Return lengths [in] that lie end to end as they are read off, so that they add up to their whole as read.
+
+        Where each rounded by itself comes to a step more or less, those that an angle made and that were rounded
+        farthest that way go one step back, of equals the last; what was stated stays.
+        """
+        read = [self.as_sawn(one) for one in lengths]
+        over = (sum(read) - self.as_sawn(sum(lengths))) / self.step
+        way = math.copysign(1.0, over)
+        rounded = [(way * (was - one), number) for number, (was, one) in enumerate(zip(read, lengths, strict=True))]
+        free = sorted((one for one in rounded if abs(one[0]) > OFF_GRID), reverse=True)
+        for _, number in free[: int(abs(over) + ROUND_OFF)]:
+            read[number] -= way * self.step
+        return read
 
     def text(self, length: float, *, mark: bool = True) -> str:
         """Print a length [in] as the shop reads it: ``4 11/16"``, ``119 mm``; what an angle made, on the grid."""

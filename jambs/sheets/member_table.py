@@ -1,4 +1,4 @@
-"""The table of stiles, rails and panels: members that are sawn alike in one line, what holds for all of them said once."""
+"""The table of stiles, rails and panels: what is sawn alike in one line, what holds for all of them said once."""
 
 from __future__ import annotations
 

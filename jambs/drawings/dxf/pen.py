@@ -105,7 +105,8 @@ class Pen:
             "angle": 90.0 if dimension.is_vertical else 0.0,
             "attachment_point": 5,
             "actual_measurement": dimension.value * self.unit,
-            "text": "<>",
+            # A reader that sets the text anew would round it by itself.
+            "text": "<>" if dimension.is_nearest else dimension.text.lines[0],
         }
 
     def lines_and_texts(self, view: PlacedView) -> None:

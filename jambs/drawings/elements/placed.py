@@ -92,7 +92,10 @@ class Leader:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dimension:
-    """A dimension in its place: measured points, line, extension lines, text; ``value`` in inches."""
+    """A dimension in its place: measured points, line, extension lines, text; ``value`` in inches.
+
+    ``is_nearest``: its text is the value as printed by itself, and not a step off so that its row adds up.
+    """
 
     start: Point
     finish: Point
@@ -102,6 +105,7 @@ class Dimension:
     text: Lettering
     leader: Leader | None
     value: float
+    is_nearest: bool = True
 
     @property
     def segments(self) -> list[Segment]:

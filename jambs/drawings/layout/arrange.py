@@ -17,7 +17,7 @@ from jambs.drawings.elements.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT
 from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
 from jambs.drawings.elements.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
-from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
+from jambs.drawings.layout.chains import LengthText, LengthTexts, Rows, level_rows, upright_rows
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.tags import place_tags
 from jambs.length import FINE, Grid, Units
@@ -28,13 +28,17 @@ TITLE_ROOM = 3.8
 """Width on paper at which a title is broken, where the view is no wider [in]."""
 
 
-def dimension_text(grid: Grid, *, with_unit: bool = True) -> LengthText:
-    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``; inches always have their mark."""
+def dimension_texts(grid: Grid, *, with_unit: bool = True) -> LengthTexts:
+    """Return how a job prints the texts of a row of dimensions: ``5 1/2"``, ``139.7 mm``; inches have their mark."""
 
-    def text_of(value: float) -> str:
-        return grid.text(value, mark=with_unit or grid.units is Units.INCH)
+    def texts_of(values: Sequence[float]) -> list[LengthText]:
+        words = [
+            [grid.text(one, mark=with_unit or grid.units is Units.INCH) for one in some]
+            for some in (grid.as_sawn_in_row(values), values)
+        ]
+        return [LengthText(said, is_nearest=said == alone) for said, alone in zip(*words, strict=True)]
 
-    return text_of
+    return texts_of
 
 
 def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -> PlacedView:
@@ -42,9 +46,9 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
 
     ``with_unit``: dimensions say their unit; where a title block says it for all of them they need not.
     """
-    sizes, text_of = Sizes(scale.factor), dimension_text(view.grid or FINE[units], with_unit=with_unit)
-    sides = _arrange_sides(view, sizes=sizes, text_of=text_of)
-    level = _arrange_level(view, sides, sizes=sizes, text_of=text_of)
+    sizes, texts_of = Sizes(scale.factor), dimension_texts(view.grid or FINE[units], with_unit=with_unit)
+    sides = _arrange_sides(view, sizes=sizes, texts_of=texts_of)
+    level = _arrange_level(view, sides, sizes=sizes, texts_of=texts_of)
     dimensions = (*sides.dimensions, *level.dimensions)
     texts = (*sides.texts, *level.texts)
     leaders = (*sides.leaders, *level.leaders)
@@ -102,21 +106,21 @@ def _chains(view: View, side: ViewSide) -> list[Chain]:
     return [chain for chain in view.chains if chain.side is side and chain.intervals]
 
 
-def _arrange_sides(view: View, *, sizes: Sizes, text_of: LengthText) -> _Part:
+def _arrange_sides(view: View, *, sizes: Sizes, texts_of: LengthTexts) -> _Part:
     core = view.core
     left = upright_rows(
         _chains(view, ViewSide.LEFT),
         base=core.left - sizes.corridor,
         outward=-1,
         sizes=sizes,
-        text_of=text_of,
+        texts_of=texts_of,
     )
     right = upright_rows(
         _chains(view, ViewSide.RIGHT),
         base=core.right + sizes.corridor,
         outward=1,
         sizes=sizes,
-        text_of=text_of,
+        texts_of=texts_of,
     )
     inside = [
         extension
@@ -194,7 +198,7 @@ def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
     )
 
 
-def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthText) -> _Part:
+def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, texts_of: LengthTexts) -> _Part:
     """Lay level rows clear of everything that stands beside the view, and the stack past it."""
     core = view.core
     beside = boxes_joined([core, *_boxes(sides.dimensions, sides.texts, sides.leaders)])
@@ -206,7 +210,7 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
     for side, (base, outward) in bases.items():
         start = (core.top if outward > 0 else core.bottom) + outward * space
         chains = _chains(view, side)
-        rows = _rows_clear(chains, (start, base), outward, sides, sizes=sizes, text_of=text_of)
+        rows = _rows_clear(chains, (start, base), outward, sides, sizes=sizes, texts_of=texts_of)
         dimensions += rows.dimensions
         texts += rows.texts
         if view.stack and view.stack.side is side:
@@ -220,7 +224,13 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
 
 
 def _rows_clear(
-    chains: Sequence[Chain], ends: tuple[float, float], outward: int, sides: _Part, *, sizes: Sizes, text_of: LengthText
+    chains: Sequence[Chain],
+    ends: tuple[float, float],
+    outward: int,
+    sides: _Part,
+    *,
+    sizes: Sizes,
+    texts_of: LengthTexts,
 ) -> Rows:
     """Lay level rows between the view and where they pass everything beside it, as near as nothing touches."""
     near, far = ends
@@ -231,10 +241,10 @@ def _rows_clear(
     boxes = [box for box in boxes if max(box.bottom * outward, box.top * outward) > near * outward]
     for share in NEARER if chains and (lines or boxes) else ():
         base = near + share * (far - near)
-        rows = level_rows(chains, base=base, outward=outward, sizes=sizes, text_of=text_of)
+        rows = level_rows(chains, base=base, outward=outward, sizes=sizes, texts_of=texts_of)
         if _is_clear(rows, lines, boxes, sizes):
             return rows
-    return level_rows(chains, base=far, outward=outward, sizes=sizes, text_of=text_of)
+    return level_rows(chains, base=far, outward=outward, sizes=sizes, texts_of=texts_of)
 
 
 def _is_clear(rows: Rows, lines: Sequence[Segment], boxes: Sequence[Box], sizes: Sizes) -> bool:

@@ -12,7 +12,6 @@ rows: texts keep clear of them.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -26,16 +25,27 @@ from jambs.drawings.layout.spacing import slot, spread_clear
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
-LengthText = Callable[[float], str]
+
+@dataclass(frozen=True, slots=True)
+class LengthText:
+    """A length as it is printed; ``is_nearest``: as it would be by itself, and not a step off to add up in its row."""
+
+    words: str
+    is_nearest: bool = True
+
+
+LengthTexts = Callable[[Sequence[float]], list[LengthText]]
+"""How lengths [in] that lie end to end are printed."""
 
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """An interval along the axis of its chain: low and high end, and the interval it came from."""
+    """An interval along the axis of its chain: low and high end, the interval it came from, and its text."""
 
     low: float
     high: float
     interval: Interval
+    text: LengthText
 
     @property
     def middle(self) -> float:
@@ -52,21 +62,30 @@ class Rows:
     reach: float
 
 
-def spans_of(chain: Chain, *, axis: int) -> list[Span]:
-    """Return the intervals of a chain from low to high along axis 0 (x) or 1 (y).
+def spans_of(chain: Chain, *, axis: int, texts_of: LengthTexts) -> list[Span]:
+    """Return the intervals of a chain from low to high along axis 0 (x) or 1 (y); those that touch add up as printed.
 
     Raises:
         ValueError: two intervals of the row lie over each other.
     """
-    spans = []
+    ordered = []
     for interval in chain.intervals:
         low, high = sorted((interval.start, interval.finish), key=lambda point: point[axis])
-        spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high, name=interval.name)))
-    spans.sort(key=lambda span: (span.low, span.high))
-    for one, two in itertools.pairwise(spans):
-        if two.low < one.high - ROUND_OFF:
-            raise ValueError(f"two dimensions of one row overlap at {two.low:g}; put them into two rows")
-    return spans
+        ordered.append(Interval(start=low, finish=high, name=interval.name))
+    ordered.sort(key=lambda one: (one.start[axis], one.finish[axis]))
+    runs: list[list[Interval]] = []
+    for one in ordered:
+        before = runs[-1][-1].finish[axis] if runs else None
+        if before is not None and one.start[axis] < before - ROUND_OFF:
+            raise ValueError(f"two dimensions of one row overlap at {one.start[axis]:g}; put them into two rows")
+        if before is None or one.start[axis] > before + ROUND_OFF:
+            runs.append([])
+        runs[-1].append(one)
+    return [
+        Span(one.start[axis], one.finish[axis], one, text)
+        for run in runs
+        for one, text in zip(run, texts_of([one.finish[axis] - one.start[axis] for one in run]), strict=True)
+    ]
 
 
 def _stops(chains: Sequence[Chain], axis: int) -> list[float]:
@@ -82,14 +101,14 @@ def _fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
     return [finish] if is_shared else [start, finish]
 
 
-def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
+def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, texts_of: LengthTexts) -> Rows:
     """Lay rows above (``outward`` 1) or below (-1) a view, the first nearest to ``base``."""
     dimensions: list[Dimension] = []
     texts: list[Lettering] = []
     reach = base
     for number, chain in enumerate(chains):
         outer = _stops(chains[number + 1 :], 0)
-        row = _LevelRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        row = _LevelRow(chain=chain, start=reach, outward=outward, sizes=sizes, texts_of=texts_of, outer=outer)
         dimensions += row.dimensions()
         texts += row.end_texts()
         reach = row.reach
@@ -106,11 +125,11 @@ class _LevelRow:
         start: float,
         outward: int,
         sizes: Sizes,
-        text_of: LengthText,
+        texts_of: LengthTexts,
         outer: Sequence[float],
     ) -> None:
-        self.chain, self.outward, self.sizes, self.outer, self.text_of = chain, outward, sizes, outer, text_of
-        self.spans = spans_of(chain, axis=0)
+        self.chain, self.outward, self.sizes, self.outer = chain, outward, sizes, outer
+        self.spans = spans_of(chain, axis=0, texts_of=texts_of)
         self.lift = sizes.gap + (0.5 + DESCENDER) * sizes.text
         above = self.lift + sizes.text * 0.55
         self.line = start + sizes.row if outward > 0 else start - sizes.row - above
@@ -125,8 +144,7 @@ class _LevelRow:
         return self._text(span, (0.0, 0.0)).width
 
     def _text(self, span: Span, at: Point) -> Lettering:
-        words = self.text_of(span.high - span.low)
-        return Lettering(lines=(words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
+        return Lettering(lines=(span.text.words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
 
     def _named_along(self) -> float | None:
         """Put the value of a single dimension on its line with its name behind it, and return the middle of that.
@@ -202,6 +220,7 @@ class _LevelRow:
             text=text,
             leader=self._leader(span.middle, text) if lane else None,
             value=span.high - span.low,
+            is_nearest=span.text.is_nearest,
         )
 
     def _extension(self, point: Point) -> Segment:
@@ -244,7 +263,7 @@ class _LevelRow:
         return last + self.outward * max(beyond, sizes.overshoot)
 
 
-def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
+def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, texts_of: LengthTexts) -> Rows:
     """Lay rows right (``outward`` 1) or left (-1) of a view, the first nearest to ``base``.
 
     Texts read level; those of a named dimension run along its line where they fit.
@@ -252,15 +271,19 @@ def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: S
     dimensions: list[Dimension] = []
     texts: list[Lettering] = []
     reach = base
+
+    def words_of(length: float) -> str:
+        return texts_of([length])[0].words
+
     for number, chain in enumerate(chains):
         outer = _stops(chains[number + 1 :], 1)
-        along = along_row(chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        along = along_row(chain, start=reach, outward=outward, sizes=sizes, words_of=words_of, outer=outer)
         if along:
             dimensions.append(along.dimension)
             texts.append(along.name)
             reach = along.reach
             continue
-        row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, texts_of=texts_of, outer=outer)
         dimensions += row.dimensions()
         texts += row.names()
         reach = row.reach
@@ -277,11 +300,11 @@ class _UprightRow:
         start: float,
         outward: int,
         sizes: Sizes,
-        text_of: LengthText,
+        texts_of: LengthTexts,
         outer: Sequence[float],
     ) -> None:
-        self.chain, self.outward, self.sizes, self.outer, self.text_of = chain, outward, sizes, outer, text_of
-        self.spans = spans_of(chain, axis=1)
+        self.chain, self.outward, self.sizes, self.outer = chain, outward, sizes, outer
+        self.spans = spans_of(chain, axis=1, texts_of=texts_of)
         self.line = start + outward * sizes.row
         self.low, self.high = (0.5 + DESCENDER) * sizes.text, 0.55 * sizes.text
         self.beside = [self._beside(span) for span in self.spans]
@@ -296,8 +319,7 @@ class _UprightRow:
 
     def _text(self, span: Span, at: Point) -> Lettering:
         align = Align.LEFT if self.outward > 0 else Align.RIGHT
-        words = self.text_of(span.high - span.low)
-        return Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.DIMENSION)
+        return Lettering(lines=(span.text.words,), at=at, height=self.sizes.text, align=align, ink=Ink.DIMENSION)
 
     def _beside(self, span: Span) -> float | None:
         """Return the level of a text beside its interval, or None where it has to be pulled out."""
@@ -348,6 +370,7 @@ class _UprightRow:
             text=self._text(span, at),
             leader=None if is_beside else self._leader(span.middle, at[1]),
             value=span.high - span.low,
+            is_nearest=span.text.is_nearest,
         )
 
     def _extension(self, point: Point) -> Segment:
