@@ -38,6 +38,7 @@ DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.S
 """The sections in the order in which they stand on the sheets."""
 ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
+CORNERS = (ViewKind.CORNER,)
 PICTURES = (ViewKind.ASSEMBLED, ViewKind.EXPLODED)
 """Pictures of the kit stand where they cost no sheet; the exploded one is on the cut sheet anyway."""
 CLEAR_OF_PAPER = 24.0
@@ -45,7 +46,10 @@ CLEAR_OF_PAPER = 24.0
 LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
 FEW = 4
-"""So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections."""
+"""So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections.
+
+Corners are smaller than half size only where that takes fewer sheets.
+"""
 NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 APART = 6.0
 """Least space between two views in model space [in]."""
@@ -128,12 +132,17 @@ def draw_opening(
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = _at_scales(wanted, job.units, pages[0])
     tries = list(_tries([views], notes, tables))
+    smallest: list[PlacedView] = []
     if plain_count(tries, pages[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
         less = _with_smaller_details(smaller, asked, job.units)
         least = _one_smaller(less, asked, job.units, ELEVATIONS)
         tries += _tries([smaller, less, least], notes, tables)
+        smallest = _one_smaller(less, asked, job.units, CORNERS)
     ordered, laid_out = fewest_sheets(tries, pages)
+    if len(laid_out[0]) > FEW and smallest:
+        fewer = fewest_sheets(_tries([smallest], notes, tables), pages)
+        ordered, laid_out = min((ordered, laid_out), fewer, key=_sheet_counts)
     ordered, laid_out = _with_small_picture(ordered, laid_out, asked, pages, job.units)
     return Drawing(
         units=job.units,
@@ -143,6 +152,10 @@ def draw_opening(
         shifts=_shifts(ordered),
         sheets=tuple(sheet for page, some in zip(pages, laid_out, strict=True) for sheet in _sheets(some, page)),
     )
+
+
+def _sheet_counts(found: tuple[Sequence[PlacedView], list[Pages]]) -> list[int]:
+    return [len(one) for one in found[1]]
 
 
 def _tries(
@@ -178,15 +191,15 @@ def _with_small_picture(
         return views, laid_out
     small = arrange(picture, scale=scales_of(units)[-1], units=units, with_unit=False)
     found = fewest_sheets([[*views, small]], pages)
-    return found if [len(one) for one in found[1]] == [len(one) for one in laid_out] else (views, laid_out)
+    return found if _sheet_counts(found) == _sheet_counts((views, laid_out)) else (views, laid_out)
 
 
 def _one_smaller(
     views: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
 ) -> list[PlacedView]:
-    """Draw the views of some kinds at the next smaller scale."""
-    scales = scales_of(units)
-    scale = next(view.scale for view in views if view.kind in kinds)
+    """Draw the views of some kinds at the scale next to the largest of theirs."""
+    scales = (HALF_SIZE[units], *scales_of(units))
+    scale = min((view.scale for view in views if view.kind in kinds), key=lambda one: one.factor, default=scales[0])
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
     return [
         arrange(view, scale=smaller, units=units, with_unit=False) if view.kind in kinds else one

@@ -13,7 +13,7 @@ from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.picture import ViewPicture, placed_svg
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.elements.boxes import Box, boxes_joined
-from jambs.drawings.elements.paper import TEXT_HEIGHT, Scale, scales_of
+from jambs.drawings.elements.paper import Scale, scales_of
 from jambs.drawings.elements.placed import Align, Lettering, PlacedView
 from jambs.drawings.elements.view import View
 from jambs.drawings.layout.arrange import arrange
@@ -63,7 +63,7 @@ def plate_picture(view: View, *, units: Units, width: float, height: float) -> V
 def _with_issue(views: Sequence[PlacedView], issue: IssueStamp) -> list[PlacedView]:
     """Write the issue under the lowest view."""
     *others, lowest = sorted(views, key=lambda view: -view.box.bottom)
-    height = TEXT_HEIGHT * lowest.scale.factor
+    height = lowest.scale.text * lowest.scale.factor
     words = Lettering(
         lines=(issue.plain,), at=(lowest.box.left, lowest.box.bottom - height), height=height, align=Align.LEFT
     )

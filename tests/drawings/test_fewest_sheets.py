@@ -37,14 +37,20 @@ def test_a_plain_opening_fits_four_letter_sheets_and_two_tabloid() -> None:
 
 
 def test_an_opening_of_many_sheets_is_drawn_one_scale_smaller_where_that_saves_one() -> None:
-    """Harbour house: two tabloid sheets, sections at 1 1/2\" = 1'-0\", outside of head and sill at 3\"."""
+    """Harbour house: four letter or two tabloid sheets, sections at 1 1/2\" = 1'-0\", corners at 3\"."""
     job = jambs.read_job(EXAMPLES / "harbour-house")
     kit = next(kit for kit in jambs.make_kits(job) if kit.mark == "W01")
     drawing = jambs.draw(kit, job)
-    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 5, "TABLOID": 2}
-    assert {view.scale.factor for view in drawing.views if view.name.startswith("outside ")} == {4}
-    assert {view.scale.factor for view in drawing.views if view.name.startswith("corner ")} == {2}
+    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 4, "TABLOID": 2}
+    assert {view.scale.factor for view in drawing.views if view.kind is ViewKind.CORNER} == {4}
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {8}
+
+
+def test_corners_stay_half_size_where_smaller_ones_take_as_many_sheets() -> None:
+    job = jambs.read_job(EXAMPLES / "harbour-house")
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "W10"), job)
+    assert [sheet.count for sheet in drawing.sheets if sheet.page.name == "LETTER"] == [5] * 5
+    assert {view.scale.factor for view in drawing.views if view.name.startswith("corner ")} == {2}
 
 
 def test_views_stand_under_each_other_beside_a_tall_one() -> None:

@@ -53,9 +53,10 @@ def test_no_leaders_cross_in_sections(name: str) -> None:
 
 @EACH
 def test_every_text_is_high_enough_to_read(name: str) -> None:
-    """3/32 in on paper, *common practice, no source*."""
+    """3/32 in on paper, *common practice, no source*; in millimeters 2.5 (ISO 3098-1, from memory)."""
+    least = 2.5 / 25.4 if drawn(name).units is Units.MM else TEXT_HEIGHT
     for view in drawn(name).views:
-        assert min(text.height for text in view.lettering) >= TEXT_HEIGHT * view.scale.factor - 1e-9
+        assert min(text.height for text in view.lettering) >= least * view.scale.factor - 1e-9
 
 
 @EACH

@@ -13,7 +13,7 @@ from ezdxf.filemanagement import new
 
 from jambs.drawings.dxf.finishing import drop_idle_layers, write_suffixes
 from jambs.drawings.dxf.fonts import use_bundled_fonts
-from jambs.drawings.elements.paper import TEXT_HEIGHT, Scale
+from jambs.drawings.elements.paper import Scale
 from jambs.drawings.elements.view import Ink
 from jambs.issue_stamp import IssueStamp
 from jambs.length import MM_PER_INCH, Units
@@ -129,7 +129,7 @@ def _add_dimension_style(document: Document, scale: Scale, units: Units) -> None
         dimension_style(scale),
         dxfattribs={
             "dimscale": scale.factor,
-            "dimtxt": TEXT_HEIGHT * unit,
+            "dimtxt": scale.text * unit,
             "dimasz": 0.09 * unit,
             "dimtsz": 0.05 * unit,
             "dimexe": 0.05 * unit,

@@ -12,6 +12,8 @@ from jambs.length import MM_PER_INCH, Units
 
 TEXT_HEIGHT = 3 / 32
 """Capital height of dimensions and notes: the least that reads at arm's length (common practice, no source) [in]."""
+ISO_TEXT_HEIGHT = 2.5 / MM_PER_INCH
+"""The same on drawings in millimeters: ISO 3098-1 has 1.8, 2.5 and 3.5 mm (from memory) [in]."""
 MARK_HEIGHT = 1 / 8
 TITLE_HEIGHT = 5 / 32
 DESCENDER = 0.32
@@ -24,10 +26,14 @@ LINE_PITCH = 1.6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scale:
-    """A drawing scale: model inches per inch of paper, and how it is written."""
+    """A drawing scale: model inches per inch of paper, and how it is written.
+
+    ``text``: capital height of dimensions and notes of drawings at it [in on paper].
+    """
 
     factor: float
     words: str
+    text: float = TEXT_HEIGHT
 
 
 def scale_line(scale: Scale) -> str:
@@ -44,11 +50,14 @@ INCH_SCALES = (
     Scale(factor=32, words='3/8" = 1\'-0"'),
     Scale(factor=48, words='1/4" = 1\'-0"'),
 )
-MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 50))
+MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}", text=ISO_TEXT_HEIGHT) for factor in (5, 10, 20, 50))
 """Reduction scales of ISO 5455:1979, table 1."""
 
 
-HALF_SIZE = {Units.INCH: Scale(factor=2, words='6" = 1\'-0"'), Units.MM: Scale(factor=2, words="1:2")}
+HALF_SIZE = {
+    Units.INCH: Scale(factor=2, words='6" = 1\'-0"'),
+    Units.MM: Scale(factor=2, words="1:2", text=ISO_TEXT_HEIGHT),
+}
 """For details of a corner, larger than all else."""
 
 
@@ -62,11 +71,12 @@ class Sizes:
     """Sizes of lettering and dimensioning in model inches at one scale; each is paper inches × factor."""
 
     factor: float
+    text_height: float = TEXT_HEIGHT
 
     @property
     def text(self) -> float:
         """Capital height of dimensions and notes."""
-        return TEXT_HEIGHT * self.factor
+        return self.text_height * self.factor
 
     @property
     def pitch(self) -> float:

@@ -46,7 +46,8 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
 
     ``with_unit``: dimensions say their unit; where a title block says it for all of them they need not.
     """
-    sizes, texts_of = Sizes(scale.factor), dimension_texts(view.grid or FINE[units], with_unit=with_unit)
+    sizes = Sizes(scale.factor, scale.text)
+    texts_of = dimension_texts(view.grid or FINE[units], with_unit=with_unit)
     sides = _arrange_sides(view, sizes=sizes, texts_of=texts_of)
     level = _arrange_level(view, sides, sizes=sizes, texts_of=texts_of)
     dimensions = (*sides.dimensions, *level.dimensions)

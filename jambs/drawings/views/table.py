@@ -82,7 +82,7 @@ def parts_tables(parts: Sequence[Part], *, grid: Grid, scale: Scale, tallest: fl
     for row in rows:
         if not pieces or free < row.tall:
             pieces.append([])
-            free = tallest - 0.75
+            free = tallest * TEXT_HEIGHT / scale.text - 0.75
         pieces[-1].append(row)
         free -= row.tall
     return [_table(piece, widths, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
@@ -253,8 +253,8 @@ def _sheet(
     lines: Sequence[tuple[tuple[float, float], tuple[float, float]]],
     scale: Scale,
 ) -> PlacedView:
-    """Turn texts and lines in paper inches into a view at a scale."""
-    factor = scale.factor
+    """Turn texts and lines in paper inches into a view at a scale; they grow with the lettering of its drawing."""
+    factor = scale.factor * scale.text / TEXT_HEIGHT
     scaled = [
         Lettering(
             lines=text.lines,
