@@ -178,7 +178,7 @@ def _trim(kit: Kit) -> Box:
     """All that the frame and the wooden exterior parts cover, in wall coordinates of the kit [in]."""
     frame = kit.placement.opening.frame
     boxes = [(0.0, 0.0, frame.width, frame.height)]
-    boxes += [seen_box(part) for part in kit.parts if part.where is Where.EXTERIOR and part.is_wood]
+    boxes += [seen_box(part) for part in kit.as_trimmed.parts if part.where is Where.EXTERIOR and part.is_wood]
     lows = [min(box[side] for box in boxes) for side in (0, 1)]
     highs = [max(box[side] for box in boxes) for side in (2, 3)]
     return (lows[0], lows[1], highs[0], highs[1])

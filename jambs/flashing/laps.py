@@ -59,6 +59,7 @@ class Lap:
 
 def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
     """Return the order of laps of one opening, from below; of the parts and blanks it has, and of no others."""
+    kit = kit.as_trimmed
     made = {blank.kind: blank for blank in blanks}
     pan = made.get(BlankKind.SILL_PAN)
     steps: list[LapStep] = []

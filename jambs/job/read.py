@@ -35,6 +35,7 @@ from jambs.job.reading.rows import TABLES
 from jambs.job.reading.schedule import ScheduleRow, read_schedule
 from jambs.job.reading.sentences import unknown_key
 from jambs.job.reading.tree import TextSource, TreePiece, read_tree
+from jambs.job.reading.trim_runs import trimmed_as_one
 from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
 
@@ -217,7 +218,9 @@ def _openings(
     _no_mark_twice(sources, complaints)
     name_elevations(top, sources, complaints)
     found = [(source, look_up_opening(source, shelves, complaints)) for source in sources]
-    return in_line([(source, opening) for source, opening in found if opening], complaints)
+    listed = [(source, opening) for source, opening in found if opening]
+    placed = in_line(listed, complaints)
+    return trimmed_as_one(zip((source for source, _ in listed), placed, strict=True), complaints)
 
 
 def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TreePiece]:

@@ -36,7 +36,10 @@ def overlap(one: Box, other: Box) -> Overlap | None:
 
 
 def collisions(one: OnWall, other: OnWall) -> Iterator[Finding]:
-    """Find what of an opening lies over a neighbor: the frames, else the holes; and of their trim the worst."""
+    """Find what of an opening lies over a neighbor: the frames, else the holes; and of their trim the worst.
+
+    What is trimmed as one has its boards over both.
+    """
     about = Subject.opening(one.stand.mark)
     for hole, own, its in (
         (Hole.FRAME, one.stand.frame, other.stand.frame),
@@ -47,6 +50,8 @@ def collisions(one: OnWall, other: OnWall) -> Iterator[Finding]:
             if hole is Hole.FRAME:
                 return
             break
+    if other.stand.mark in one.stand.trimmed_with:
+        return
     for own_boards, its_boards in ((one.stand.inside, other.stand.inside), (one.stand.outside, other.stand.outside)):
         yield from _worst(about, one, other, own_boards, its_boards)
 

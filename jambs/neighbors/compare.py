@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
-from jambs.findings import Finding
+from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.neighbors.collide import OnWall, collisions
+from jambs.neighbors.findings import StandsOtherwiseApart
 from jambs.neighbors.room import between_corners, in_room, under_eave
 from jambs.neighbors.stand import stand_of
 from jambs.parts.kit.kit import Kit
@@ -23,11 +24,31 @@ def neighbor_findings(kits: Sequence[Kit], job: Job) -> Mapping[str, tuple[Findi
     ceilings = _ceilings(job)
     found: dict[str, list[Finding]] = defaultdict(list)
     for kit in kits:
-        found[kit.mark] += in_room(stand_of(kit), ceilings.get(kit.mark, job.outside.ceiling))
+        found[kit.mark] += [*in_room(stand_of(kit), ceilings.get(kit.mark, job.outside.ceiling)), *_apart(kit)]
     for name, entry in job.outside.elevations.items():
         for finding in _on_elevation(name, entry, kits_on(name, entry, kits)):
             found[finding.subject.name].append(finding)
     return {mark: tuple(some) for mark, some in found.items()}
+
+
+def _apart(kit: Kit) -> Iterator[Finding]:
+    """Hold the places of openings that are trimmed as one against the wall that is between them."""
+    run = kit.run
+    if run is None or run.is_lead:
+        return
+    left, own = run.members[run.at - 1], run.hand
+    one, other = own.placement.opening, left.placement.opening
+    if one.from_left is None or other.from_left is None:
+        return
+    told = other.from_left - one.from_left - one.frame.width  # seen from outside the one at the left is at the right
+    made = own.x - left.x - other.frame.width
+    if abs(told - made) > SAME_PLACE:
+        about = Subject.opening(kit.mark)
+        yield StandsOtherwiseApart(subject=about, neighbor=left.mark, told=told, made=made)
+
+
+SAME_PLACE = 1 / 8
+"""Places along a wall that differ by less are alike, for who frames it [in]; common practice, no source."""
 
 
 def _ceilings(job: Job) -> dict[str, float]:

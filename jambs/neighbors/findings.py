@@ -83,6 +83,29 @@ class TrimMeetsNeighbor(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StandsOtherwiseApart(Finding):
+    """``from_left`` of two openings that are trimmed as one leaves another length between their frames than the wall
+    that the job gives: ``told`` and ``made`` [in].
+    """
+
+    code: ClassVar[str] = "stands-otherwise-apart"
+    severity: Severity = Severity.STOP
+    neighbor: str
+    told: float
+    made: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both lengths, and what to correct."""
+        apart = f"{units.text(self.told)} apart" if self.told >= 0 else "in another order, or over each other"
+        return (
+            f"By from_left the frames of {self.subject.name} and {self.neighbor} stand {apart}, and with the wall "
+            f"between them they stand {units.text(self.made)} apart, {self.subject.name} at the right of "
+            f"{self.neighbor} as seen from inside: correct from_left, which is from the left corner seen from outside, "
+            "or the wall of trim_with."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PastEndOfWall(Finding):
     """The frame or the hole in the framing ends past a corner of the wall, left or right seen from outside [in]."""
 

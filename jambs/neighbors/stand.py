@@ -25,6 +25,7 @@ class Stand:
 
     ``over_floor``: its own finished floor → bottom of the frame; ``from_left``: left corner of the wall, seen from
     outside → left edge of the frame; None where the job does not say. ``thickness``: of its wall, face to face.
+    ``trimmed_with``: marks of the openings that are trimmed as one with it.
     """
 
     mark: str
@@ -35,6 +36,7 @@ class Stand:
     over_floor: float | None
     from_left: float | None
     thickness: float
+    trimmed_with: tuple[str, ...] = ()
 
 
 def stand_of(kit: Kit) -> Stand:
@@ -49,6 +51,7 @@ def stand_of(kit: Kit) -> Stand:
         over_floor=frame_over_floor(opening),
         from_left=opening.from_left,
         thickness=kit.placement.planes.cladding_face,
+        trimmed_with=opening.run.others(opening.mark) if opening.run else (),
     )
 
 

@@ -19,9 +19,10 @@ from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
 from jambs.parts.kit.drywall import DrywallWork
-from jambs.parts.kit.kit import Figure, FittedSide, JambFrame
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, JambFrame, Run
 from jambs.parts.mulls.mull import Cover, cover_figures, cut_to_opening, inside_covers, mull_covers
 from jambs.parts.mulls.mull_box import inside_boxes
+from jambs.parts.run import mulls_on_wall, over_all, run_figures, sill_over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, made_clear
 from jambs.parts.trim.built_up import built_up_casing
@@ -63,10 +64,12 @@ def make_inside(
     shop: Shop,
     limits: Limits,
     boards: Sequence[Board],
+    run: Run | None = None,
 ) -> Inside:
     """Make all interior parts; without interior depth there is only casing on the frame.
 
     ``planned_depth``: interior depth before anything was measured [in]; ``boards``: at hand.
+    ``run``: the openings it is trimmed with, as one: the leftmost has the boards over all.
 
     Raises:
         CannotBeCut: nothing is left between the jambs, the stool cannot lap under the frame, or a flare is too steep.
@@ -81,21 +84,26 @@ def make_inside(
         lining = _lining(clear, sides, placement, planned_depth, flares, shop=shop, limits=limits, boards=boards)
     at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud)
-    cased = cased_opening(room, trim, shop.proud)
+    over_run = over_all(run, room)
+    cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
     over = _over_mulls(covers, clear, sides, cased, placement, flares if lining.parts else None, shop)
-    stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop)
+    stool, apron = _stool_and_apron(lining, over_run, sides, flares, placement, shop, run)
     figures = inside_figures(
-        clear, at_wall, room, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
+        clear, at_wall, over_run, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
+    on_wall = (*_casing(cased, placement.opening, rack), *_mulls_on_wall(run, cased, trim))
+    if run is not None and not run.is_lead:
+        stool, apron, on_wall = (), (), ()
+        figures = tuple(one for one in figures if one.kind not in OF_BOARDS_OVER_ALL)
     if placement.opening.shape:
         figures = shaped_figures(figures, placement.opening, clear, room, cased, trim)
     return Inside(
         clear=clear,
         room=room,
         frames=lining.frames,
-        parts=(*lining.parts, *stool, *over, *_casing(cased, placement.opening, rack), *apron),
-        figures=(*figures, *cover_figures(covers, clear)),
+        parts=(*lining.parts, *stool, *over, *on_wall, *apron),
+        figures=(*figures, *run_figures(run), *cover_figures(covers, clear)),
         drywall=lining.drywall,
         covers=covers,
     )
@@ -121,6 +129,25 @@ def _over_mulls(
     return [*cut_to_opening(over, placement.opening), *boxes]
 
 
+OF_BOARDS_OVER_ALL = (
+    FigureKind.CASING_OUTSIDE_WIDTH,
+    FigureKind.CASING_OUTSIDE_HEIGHT,
+    FigureKind.HEAD_CASING_OVERHANG,
+    FigureKind.STOOL_LENGTH,
+    FigureKind.HORN_PLAY,
+)
+"""Figures that stand with the opening which has these boards."""
+
+
+def _mulls_on_wall(run: Run | None, cased: CasedOpening, trim: InteriorTrim) -> list[Part]:
+    """Make the boards on the walls between openings that are trimmed as one."""
+    if run is None or trim.mull_casing is None:
+        return []
+    over = trim.mull_casing
+    around = trim.casing.model_copy(update={"thickness": over.thickness, "stock": over.stock})
+    return mulls_on_wall(walls_between(run), cased, trim.casing_reveal, around, Where.INTERIOR)
+
+
 def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:
     trim = opening.interior
     if not trim.is_cased:
@@ -137,13 +164,15 @@ def _stool_and_apron(
     flares: Flares,
     placement: Placement,
     shop: Shop,
+    run: Run | None,
 ) -> tuple[Sequence[Part], Sequence[Part]]:
     trim = placement.opening.interior
     if not lining.parts or trim.stool is None:
         return (), ()
     legs = LegBacks.of(trim, flares, sides, shop)
     ends = stool_ends(placement.opening, room)
-    stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs, ends)
+    sill, walls = sill_over_all(run, sides), walls_between(run)
+    stool = make_stool(room, sill, trim, trim.stool, placement.inside_edge, legs, ends, walls)
     return cut_to_opening([stool], placement.opening), (
         make_apron(room, trim, trim.apron, trim.stool, ends),
     ) if trim.apron else ()

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
-from jambs.findings import Finding, FindingsError, Subject
+from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.path import has_two_legs, size_over_all
-from jambs.job.models.shop import Limits, Shop
+from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.board.boards import blank_from_boards
 from jambs.parts.board.cuts import CannotBeCut
@@ -18,6 +18,7 @@ from jambs.parts.board.marks import NO_MARKS, MarkBook
 from jambs.parts.board.part import Part, sawn_of
 from jambs.parts.findings.kit_findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.findings.water import LEAST_DRIP, LEAST_FALL
+from jambs.parts.fitted import PartsError, fit
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.inside_figures import gap_figures
 from jambs.parts.jambs.box import box_findings, box_gaps, casing_findings, reveal_findings
@@ -27,32 +28,25 @@ from jambs.parts.jambs.panels import Paneled, paneled
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.jambs.stack_checks import stack_findings
 from jambs.parts.kit.cautions import cautions
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, Kit
+from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, Run, RunMember
 from jambs.parts.kit.left_on import left_on
 from jambs.parts.mulls.mull import cover_findings, finished_findings
 from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
-from jambs.parts.readings.as_built import as_built, is_measured
-from jambs.parts.readings.lining import lining_of
-from jambs.parts.readings.wall_findings import MeasuredOffPlan, MeasuredTooShallow
-from jambs.parts.readings.where_it_stands import where_it_stands
+from jambs.parts.readings.as_built import is_measured
+from jambs.parts.run import lent_by, run_findings, run_of
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import interior_clear
 from jambs.parts.shapes.shape_checks import shape_findings
 from jambs.parts.style_checks import style_findings
-from jambs.parts.trim.sides import deepest, fitted_sides, planned_sides, wall_findings
+from jambs.parts.trim.sides import deepest
 from jambs.parts.words.glue_words import glue_assumed
 from jambs.parts.words.ply_words import ply_assumed
-from jambs.place.checks import depth_findings
-from jambs.place.findings import ExteriorTooShallow, FrameStandsProud, InteriorTooShallow, JambWiderThanBoards
-from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement
 from jambs.place.weight_words import weight_text
 from jambs.sides import Side
 
-
-class PartsError(FindingsError):
-    """An opening whose parts cannot be made."""
+__all__ = ("PartsError", "make_kit")
 
 
 def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
@@ -63,19 +57,12 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     Raises:
         PartsError: nothing is left between the jambs, or stool or sill cannot lap under the frame.
     """
-    about, planned_depth = Subject.opening(placement.opening.mark), placement.interior_depth
-    placement, standing_findings = where_it_stands(placement, job)
-    placement, built_findings = as_built(placement)
-    inner, inner_findings = _interior_sides(placement, planned_depth, job.shop, job.limits)
-    outer, outer_findings = _exterior_sides(placement, job.shop, job.limits)
-    placement = _with_depths_as_built(placement, deepest(inner), deepest(outer), job)
-    try:
-        inside = make_inside(placement, inner, planned_depth, shop=job.shop, limits=job.limits, boards=job.boards)
-        outside = make_outside(placement, outer, Rack(boards=job.boards, shop=job.shop), job.limits)
-        made = (*inside.parts, *outside.parts, *buck_parts(placement))
-        framed = _completed(placement, made, inside, job, book)
-    except CannotBeCut as error:
-        raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
+    about, fitted = Subject.opening(placement.opening.mark), fit(placement, job)
+    run = run_of(fitted, job)
+    made = _made(fitted, run, job, book)
+    inside, outside, framed = made.inside, made.outside, made.framed
+    lent, beside = lent_by(_others(run, job, book)) if run else ((), ())
+    placement, inner, outer = fitted.placement, fitted.inner, fitted.outer
     clear, parts = _clear_size(inside, placement), framed.parts
     return Kit(
         placement=placement,
@@ -87,23 +74,55 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         figures=_figures(placement, inside, outside, inner),
         findings=(
             *placement.findings,
-            *standing_findings,
-            *built_findings,
-            *inner_findings,
-            *outer_findings,
-            *_inside_findings(inside, placement, inner, parts, job),
+            *fitted.findings,
+            *_inside_findings(inside, fitted, parts, job, run),
             *_fall_findings(placement, deepest(outer), about),
-            *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
+            *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners, lent=lent),
             *shape_findings(placement, parts),
             *framed.findings,
             *_board_findings(parts, about),
+            *run_findings(run),
         ),
         assumed=_assumed(placement, parts, job.shop, job.units),
         cautions=cautions(placement, parts, job.units, year_built=job.year_built),
         sides=inner,
         frames=inside.frames,
         drywall=inside.drywall,
+        run=run,
+        lent=lent,
+        beside=beside,
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Made:
+    """The parts of one opening, inside and outside, and marked."""
+
+    inside: Inside
+    outside: Outside
+    framed: Paneled
+
+
+def _made(fitted: Fitted, run: Run | None, job: Job, book: MarkBook) -> _Made:
+    placement, shop = fitted.placement, job.shop
+    try:
+        inside = make_inside(
+            placement, fitted.inner, fitted.planned_depth, shop=shop, limits=job.limits, boards=job.boards, run=run
+        )
+        outside = make_outside(placement, fitted.outer, Rack(boards=job.boards, shop=shop), job.limits, run)
+        parts = (*inside.parts, *outside.parts, *buck_parts(placement))
+        framed = _completed(placement, parts, inside, job, book)
+    except CannotBeCut as error:
+        about = Subject.opening(placement.opening.mark)
+        raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
+    return _Made(inside=inside, outside=outside, framed=framed)
+
+
+def _others(run: Run, job: Job, book: MarkBook) -> Iterator[tuple[RunMember, Sequence[Part]]]:
+    """Make the parts of the other openings of a run, each in its own coordinates."""
+    for at, member in enumerate(run.members):
+        if at != run.at:
+            yield member, _made(member.fitted, run.seen_from(at), job, book).framed.parts
 
 
 def _clear_size(inside: Inside, placement: Placement) -> Size:
@@ -113,56 +132,6 @@ def _clear_size(inside: Inside, placement: Placement) -> Size:
     path = clear_path(placement.opening, inside.clear)
     box = size_over_all(path)
     return box if not has_two_legs(path) else Size(width=inside.clear.width, height=box.height)
-
-
-Sided = tuple[dict[Side, FittedSide], tuple[Finding, ...]]
-"""Depths by side, and what is to be known of them."""
-
-
-OF_DEPTHS = (FrameStandsProud, JambWiderThanBoards, ExteriorTooShallow)
-"""What is said of the depths alone: said again of those that the kit is made from."""
-
-
-def _with_depths_as_built(placement: Placement, inside: float, outside: float, job: Job) -> Placement:
-    """Let what is said of the depths follow those that the parts are made from [in], not those that were planned."""
-    if placement.opening.measured is None:
-        return placement
-    others = (one for one in placement.findings if not isinstance(one, OF_DEPTHS))
-    return replace(placement, findings=(*depth_findings(placement.opening, inside, outside, job), *others))
-
-
-def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limits: Limits) -> Sided:
-    """Return the depths inside by side; ``planned_depth``: what was planned before anything was read [in].
-
-    Raises:
-        PartsError: as planned they are less than the shop mills.
-    """
-    measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
-    if measured is None or measured.interior_depth is None:
-        depth, least = placement.interior_depth, limits.least_interior_depth
-        if SAME_PLANE < depth < least - SAME_PLANE:
-            raise PartsError(InteriorTooShallow(subject=about, depth=depth, least=least))
-        return planned_sides(depth), ()
-    sides = fitted_sides(measured.interior_depth, shop)
-    linings = {side: lining_of(placement.opening.interior, side) for side in Side}
-    findings = wall_findings(measured.interior_depth, shop, limits, about=about, linings=linings)
-    shallow = min(side.least for side in sides.values())
-    if shallow < limits.least_interior_depth:
-        findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))
-    read = {side: one for side, one in sides.items() if measured.interior_depth.has_read_ends(side)}
-    off = deepest(read) - planned_depth if read else 0.0
-    if abs(off) > limits.taper:
-        findings.append(MeasuredOffPlan(subject=about, off=off))
-    return sides, tuple(findings)
-
-
-def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
-    measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
-    planned = planned_sides(placement.exterior_depth)
-    if measured is None or measured.exterior_depth is None:
-        return planned, ()
-    findings = wall_findings(measured.exterior_depth, shop, limits, about=about, is_outside=True)
-    return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
 
 
 def _completed(placement: Placement, parts: tuple[Part, ...], inside: Inside, job: Job, book: MarkBook) -> Paneled:
@@ -201,13 +170,14 @@ def _figures(
 
 
 def _inside_findings(
-    inside: Inside, placement: Placement, sides: dict[Side, FittedSide], parts: Sequence[Part], job: Job
+    inside: Inside, fitted: Fitted, parts: Sequence[Part], job: Job, run: Run | None
 ) -> tuple[Finding, ...]:
+    placement, sides = fitted.placement, fitted.inner
     least = job.limits.least_interior_depth
     return (
         *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
         *reveal_findings(interior_clear(placement.opening, job.shop.grid), placement),
-        *casing_findings(inside.at_wall, placement, job.units),
+        *casing_findings(inside.at_wall, placement, job.units, walled=run.walled if run else ()),
         *flare_findings(placement, sides, job.shop.framers_grid),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
         *cover_findings(inside.covers, placement.opening.mark),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from jambs.findings import Subject, SubjectKind
 from jambs.job.models.exterior_trim import ExteriorTrim
@@ -17,9 +18,10 @@ from jambs.parts.findings.kit_findings import SillRunsIntoFlange
 from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_exterior_jambs
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, Run, WallBetween
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
+from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
@@ -41,23 +43,46 @@ class Outside:
     figures: tuple[Figure, ...]
 
 
-def make_outside(placement: Placement, sides: dict[Side, FittedSide], rack: Rack, limits: Limits) -> Outside:
-    """Make all exterior parts; nothing where the job states no exterior trim."""
+def make_outside(
+    placement: Placement, sides: dict[Side, FittedSide], rack: Rack, limits: Limits, run: Run | None = None
+) -> Outside:
+    """Make all exterior parts; nothing where the job states no exterior trim.
+
+    ``run``: the openings it is trimmed with, as one: the leftmost has casing, sill and flashing over all.
+    """
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
-    if deepest(sides) < limits.least_exterior_depth - SAME_SIZE:
-        return _proud(placement, trim, rack)
-    return _deep(placement, sides, trim, rack)
+    found = _at_depth(placement, sides, trim, rack, limits, run)
+    if run is None or run.is_lead:
+        return found
+    own = tuple(part for part in found.parts if part.kind not in OVER_ALL)
+    figures = tuple(one for one in found.figures if one.kind is not FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH)
+    return replace(found, parts=own, figures=figures)
 
 
-def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack) -> Outside:
+def _at_depth(
+    placement: Placement,
+    sides: dict[Side, FittedSide],
+    trim: ExteriorTrim,
+    rack: Rack,
+    limits: Limits,
+    run: Run | None,
+) -> Outside:
+    depth = max(deepest(one.fitted.outer) for one in run.members) if run else deepest(sides)
+    if depth < limits.least_exterior_depth - SAME_SIZE:
+        return _proud(placement, trim, rack, run)
+    return _deep(placement, sides, trim, rack, run)
+
+
+def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: Run | None) -> Outside:
     """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
+    frames = _frames(run, joint)
     is_door = opening.floor_below_frame is not None
     cased = CasedOpening(
         left=-joint,
-        right=opening.frame.width + joint,
+        right=over_all(run, frames[-1], frames).right if frames else opening.frame.width + joint,
         bottom=0.0 if is_door else -joint,
         top=opening.frame.height + joint,
         back=placement.planes.trim_plane,
@@ -67,6 +92,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack) -> Outside:
     parts = (
         *_on_frames(_covers(placement, trim, over, rack.shop.grid), placement, trim, 0.0),
         *_casing(cased, placement, trim, rack),
+        *_mulls_on_wall(walls_between(run, frames), cased, trim, 0.0),
         *_flashing(cased, placement, trim),
     )
     figures = (
@@ -80,32 +106,61 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack) -> Outside:
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack) -> Outside:
+def _frames(run: Run | None, joint: float) -> list[ClearOpening]:
+    """Return the frames of openings that are trimmed as one, a sealant joint larger at both sides [in]."""
+    frames = [one.placement.opening.frame for one in run.members] if run else []
+    return [
+        ClearOpening(left=-joint, right=one.width + joint, bottom=0.0, top=one.height, frame_reveal=0.0)
+        for one in frames
+    ]
+
+
+def _mulls_on_wall(walls: Sequence[WallBetween], cased: CasedOpening, trim: ExteriorTrim, reveal: float) -> list[Part]:
+    """Make the boards on the walls between openings that are trimmed as one."""
+    if trim.mull_casing is None:
+        return []
+    over = trim.mull_casing
+    around = trim.casing.model_copy(update={"thickness": over.thickness, "stock": over.stock})
+    return mulls_on_wall(walls, cased, reveal, around, Where.EXTERIOR)
+
+
+def _clear(placement: Placement, trim: ExteriorTrim, grid: Grid) -> ClearOpening:
+    """The clear opening between the exterior jambs, from the lower left corner of the frame [in]."""
+    under, slope = (trim.sill.under_frame, trim.sill.slope) if trim.sill else (0.0, 0.0)
+    return clear_opening(
+        placement.opening.frame,
+        placement.opening.window.outside_face,
+        frame_reveal=trim.frame_reveal,
+        grid=grid,
+        # The joint is left where the sloping sill is highest: at its edge under the frame.
+        bottom=-trim.sealant_joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
+    )
+
+
+def _deep(
+    placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack, run: Run | None
+) -> Outside:
     opening, joint, grid = placement.opening, trim.sealant_joint, rack.shop.grid
     _hold_to_some_width(sides, joint)
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
     _hold_clear_of_the_flange(under, opening.window.frame_projection)
-    clear = clear_opening(
-        opening.frame,
-        opening.window.outside_face,
-        frame_reveal=trim.frame_reveal,
-        grid=grid,
-        # The joint is left where the sloping sill is highest: at its edge under the frame.
-        bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
-    )
+    clear = _clear(placement, trim, grid)
     parts = _jambs(clear, sides, placement, trim, slope, rack)
-    depth = sides[Side.SILL].greatest
-    cased = _cased(clear, placement, trim, sides, slope)
+    clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
+    over, over_sides, walls = over_all(run, clear, clears), outer_over_all(run, sides), walls_between(run, clears)
+    depth = over_sides[Side.SILL].greatest
+    cased = _cased(over, placement, trim, over_sides, slope)
     place = None
     if trim.sill:
-        place = _sill_place(clear, cased, placement, trim, depth)
-        parts.append(make_sill(place, trim.sill, grid))
+        place = _sill_place(over, cased, placement, trim, depth)
+        parts.append(make_sill(place, trim.sill, grid, walls, trim.jamb.thickness))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
     parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
-    parts += [*_casing(cased, placement, trim, rack), *_flashing(cased, placement, trim)]
+    parts += [*_casing(cased, placement, trim, rack), *_mulls_on_wall(walls, cased, trim, trim.casing_reveal)]
+    parts += _flashing(cased, placement, trim)
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, cased, place, trim))
 
 

@@ -38,11 +38,20 @@ USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
 
 
 def style_findings(
-    placement: Placement, parts: Sequence[Part], shop: Shop, units: Units, *, fastened: Collection[Fixed]
+    placement: Placement,
+    parts: Sequence[Part],
+    shop: Shop,
+    units: Units,
+    *,
+    fastened: Collection[Fixed],
+    lent: Sequence[Part] = (),
 ) -> Iterator[Finding]:
-    """Find what a complete kit lacks for its style; ``fastened``: what the job states fasteners of."""
+    """Find what a complete kit lacks for its style.
+
+    ``fastened``: what the job states fasteners of; ``lent``: boards of another opening that lie at this one too.
+    """
     opening, about = placement.opening, Subject.opening(placement.opening.mark)
-    kinds = {part.kind for part in parts}
+    kinds = {part.kind for part in (*parts, *lent)}
     if opening.interior.style is InteriorStyle.THREE_SIDED and not _is_door(opening):
         yield LegsEndInAir(subject=about)
     if opening.interior.stool and PartKind.STOOL not in kinds:
@@ -56,7 +65,7 @@ def style_findings(
     if built and (past := crown_past_cap(built)) > SAME_SIZE:
         yield CrownPastCap(subject=about, past=past)
     yield from _nailer(placement, about, is_casing_fastened=Fixed.CASING in fastened)
-    yield from _outer_laps(placement, parts, about, LEAST_COVER[units])
+    yield from _outer_laps(placement, (*parts, *lent), about, LEAST_COVER[units])
     yield from _narrow(parts, about, shop)
 
 

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from jambs.drawings.views.beside import beside
 from jambs.drawings.views.sash import sash_words
 from jambs.drawings.views.seen import Seen, seen
+from jambs.geometry import Point
 from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
 from jambs.screen.flat import flat, part_kind
@@ -20,7 +24,7 @@ def _view(kit: Kit, where: Where) -> Record:
     opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
     window = window_seen(opening, from_outside=from_outside)
     width = opening.frame.width
-    parts = [seen(part, from_outside=from_outside, width=width) for part in kit.parts if part.where is where]
+    parts = [seen(part, from_outside=from_outside, width=width) for part in kit.whole.parts if part.where is where]
     parts.sort(key=lambda one: one.nearness)
     return {
         "title": "From outside" if from_outside else "From the room",
@@ -30,9 +34,25 @@ def _view(kit: Kit, where: Where) -> Record:
             *({"kind": "frame", "points": flat(one), "mark": ""} for one in window.frames if len(window.frames) > 1),
             *({"kind": "pane", "points": flat(one), "mark": ""} for one in window.panes),
             *({"kind": "opens", "points": flat(one), "mark": ""} for one in window.opens),
+            *_beside(kit, from_outside=from_outside),
             *map(_part, parts),
         ],
     }  # fmt: skip
+
+
+def _beside(kit: Kit, *, from_outside: bool) -> list[Record]:
+    """Return the windows of the openings that are trimmed as one with it."""
+    found: list[Record] = []
+    for fellow, off in beside(kit, from_outside=from_outside):
+        window = window_seen(fellow.placement.opening, from_outside=from_outside)
+        found.append({"kind": "frame", "points": flat(_moved(window.outline, off)), "mark": ""})
+        found += [{"kind": "pane", "points": flat(_moved(one, off)), "mark": ""} for one in window.panes]
+        found += [{"kind": "opens", "points": flat(_moved(one, off)), "mark": ""} for one in window.opens]
+    return found
+
+
+def _moved(points: Iterable[Point], off: float) -> list[Point]:
+    return [(x + off, y) for x, y in points]
 
 
 def _part(one: Seen) -> Record:

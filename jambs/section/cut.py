@@ -54,6 +54,7 @@ def _is_same(one: Region, two: Region) -> bool:
 
 def cut_section(kit: Kit, cut: SectionCut, *, wall_length: float) -> Section:
     """Cut one side of an opening: layers, then the spaces, then the window, then the parts over them."""
+    kit = kit.as_trimmed
     edges = edges_at(kit, cut)
     wall_length += edges.lean(0.0)
     flat = [*wall_regions(kit, cut, edges, wall_length), *space_regions(kit, cut, edges)]

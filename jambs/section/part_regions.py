@@ -49,7 +49,7 @@ STUFF_OF = {
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if is_cut(kit, part, cut) and not _is_at_corner(part)]
+    parts = [part for part in kit.parts if is_cut(kit, part, cut) and not _is_at_corner(part, kit)]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
@@ -58,9 +58,13 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     return regions
 
 
-def _is_at_corner(part: Part) -> bool:
-    """Say whether a part ends in a corner or lies between units, so that no section at a side meets it."""
-    return part.kind.is_at_corner or part.kind.is_between_units or (part.kind is PartKind.CROWN and part.member > 1)
+def _is_at_corner(part: Part, kit: Kit) -> bool:
+    """Say whether a part ends in a corner or lies between units, so that no section at a side meets it.
+
+    The board on a wall between openings that are trimmed as one is met as the leg of a casing is.
+    """
+    is_between = part.kind.is_between_units and (kit.run is None or not part.side.is_leg)
+    return part.kind.is_at_corner or is_between or (part.kind is PartKind.CROWN and part.member > 1)
 
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
@@ -68,8 +72,8 @@ def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
 
 
 def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
-    """Cut a part square in the middle of its length; ``across_of``: where a place (x, y) of the wall lies [in]."""
-    middle = part.silhouettes.sizes.length / 2
+    """Cut a part square where the opening's middle is; ``across_of``: where a place (x, y) of the wall lies [in]."""
+    middle = _cut_at(part, kit)
     profile = _profile(part, middle)
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
@@ -81,6 +85,19 @@ def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
         where=part.where,
     )
     return [shape, *_pockets(part, middle, across_of), *_panel(part, kit, middle, across_of)]
+
+
+def _cut_at(part: Part, kit: Kit) -> float:
+    """Place along a part where it is cut [in]: its middle, or the opening's under a board that goes past several."""
+    length, ways = part.silhouettes.sizes.length, part.seat.along
+    if kit.run is None or abs(ways[0]) < HALF_ALONG:
+        return length / 2
+    at = (kit.placement.opening.frame.width / 2 - part.seat.origin[0]) / ways[0]
+    return at if 0 < at < length else length / 2
+
+
+HALF_ALONG = 0.5
+"""A board whose grain goes less than half along the wall stands upright."""
 
 
 def conductivity_of(part: Part, kit: Kit) -> float | None:

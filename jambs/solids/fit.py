@@ -18,6 +18,7 @@ from jambs.solids.outside_joints import outside_joints
 from jambs.solids.outside_measures import outside_measures
 from jambs.solids.part_checks import bench_faults
 from jambs.solids.report import TIGHT, Clash, JointCheck, Measure
+from jambs.solids.run_checks import run_joints, run_measures
 
 SHOWN = TIGHT / 2
 """A tolerance that is wider by less is printed as the usual one [in]."""
@@ -50,9 +51,9 @@ def fit_report(solids: KitSolids) -> FitReport:
     On a planned kit everything is held to a thousandth of an inch. On a measured kit joints of the casing may be off by
     what the wall is out of plane: four straight boards cannot follow a twisted wall, the rest is planed or shimmed.
     """
-    found = clashes(solids.solids, tolerance=lambda one, two: TIGHT + max(_lean(one, solids), _lean(two, solids)))
-    joints = (*inside_joints(solids), *outside_joints(solids), *mull_joints(solids))
-    measures = (*inside_measures(solids), *outside_measures(solids), *mull_measures(solids))
+    found = clashes(solids.everything, tolerance=lambda one, two: TIGHT + max(_lean(one, solids), _lean(two, solids)))
+    joints = (*inside_joints(solids), *outside_joints(solids), *mull_joints(solids), *run_joints(solids))
+    measures = (*inside_measures(solids), *outside_measures(solids), *mull_measures(solids), *run_measures(solids))
     about = Subject.opening(solids.mark)
     faults = (
         *bench_faults(solids),

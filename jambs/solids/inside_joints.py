@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
+from jambs.parts.board.cuts import MidNotch
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import JambFrame
 from jambs.parts.trim.molding import end_area
@@ -128,8 +129,8 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorT
     mitered = trim.casing.corner is Corner.MITER
     inner_width = room.width + 2 * trim.casing_reveal
     inner_height = room.height + trim.casing_reveal * (2 if picture else 1)
-    both_legs = 0.0 if mitered else strips[Side.LEFT] + strips[Side.RIGHT]
-    level = ((Side.LEFT, Side.RIGHT) if mitered else ()), inner_width + both_legs
+    met = tuple(leg for leg in LEGS if mitered and leg not in (solids.kit.run.walled if solids.kit.run else ()))
+    level = met, inner_width + sum(strips[leg] for leg in LEGS if leg not in met)
     upright = (((Side.HEAD, Side.SILL) if picture else (Side.HEAD,)) if mitered else ()), inner_height
     areas = {side: _bearing(strips, side, *(upright if side.is_leg else level)) for side in Side}
     found = []
@@ -178,8 +179,13 @@ def _on_stool(
         near = TIGHT + trim.casing.width * (slack.gap + slack.slope * trim.casing.width)
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
     apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
-    past = 2 * (trim.past_clear - trim.beside_stool)
+    past = 2 * (trim.past_clear - trim.beside_stool) + round_walls(stool)
     return found + ([_apron(solids, apron, stool, trim, past)] if apron else [])
+
+
+def round_walls(board: Solid) -> float:
+    """How long a board is notched round walls between openings, all notches together [in]."""
+    return sum(cut.along for cut in board.part.cuts if isinstance(cut, MidNotch)) if board.part else 0.0
 
 
 def _on_slants(solids: KitSolids, stool: Solid, trim: InteriorTrim) -> list[JointCheck]:

@@ -9,11 +9,12 @@ from jambs.job.models.trim import InteriorStyle, InteriorTrim, StoolEntry
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind, FittedSide, JambFrame
 from jambs.parts.readings.edge import fit_edge
+from jambs.parts.run import sill_over_all
 from jambs.parts.trim.molding import inner_edge
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import inside_arch_measures
 from jambs.solids.built_up_joints import over_all_measured
-from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
+from jambs.solids.lookup import D, Framed, Set, X, Y, has_all, jambs_of, one_of, over_all, pick
 from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.panel_measures import panel_measures
@@ -39,7 +40,8 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
             *(_stool(solids, stool, casing) if stool else []),
         ]
     built_up = _trim(solids).built_up
-    found = _casing(solids, casing) if casing and not built_up else []
+    is_own, all_round = has_all(solids), over_all(solids, Where.INTERIOR, PartKind.CASING)
+    found = _casing(solids, all_round) if casing and is_own and not built_up else []
     if built_up:
         measured = over_all_measured(solids)
         found += [_loosened(against_figure(solids, kind, size), loose) for kind, size, loose in measured]
@@ -52,8 +54,8 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
         found += _wall_depths(solids, frames[-1][1])
         found += [*_box(solids, frames[-1][1]), *panel_measures(solids)]
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
-    outer = pick(solids, Where.INTERIOR, PartKind.BACKBAND) or casing
-    return found + (_stool(solids, stool, outer) if stool else [])
+    outer = pick(solids, Where.INTERIOR, PartKind.BACKBAND) or all_round
+    return found + (_stool(solids, stool, outer) if stool and is_own else [])
 
 
 def _trim(solids: KitSolids) -> InteriorTrim:
@@ -237,7 +239,7 @@ def _loosened(measure: Measure, more: float) -> Measure:
 def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     trim, edge = _trim(solids), solids.kit.placement.inside_edge
     assert trim.stool is not None
-    side = solids.kit.sides[Side.SILL]
+    side = sill_over_all(solids.kit.run, solids.kit.sides)
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
     out = trim.casing.thickness + trim.stool.nosing
     if has_slanted_feet(solids):
@@ -262,6 +264,8 @@ def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, asked: StoolEntry)
     loose = TIGHT + solids.inside_slack.lean
     inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
     jambs = jambs_of(solids)[-1][1] if solids.kit.frames else None
+    if solids.kit.run:
+        jambs = over_all(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
     left, right = casing[Side.LEFT].low[X] - stool.low[X], stool.high[X] - casing[Side.RIGHT].high[X]
     found = [
         Measure(name="stool past the casing at the left", asked=asked.horn, found=left, tolerance=loose),

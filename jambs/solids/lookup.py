@@ -55,6 +55,21 @@ def pick(solids: KitSolids, where: Where, *kinds: PartKind, member: int = 1) -> 
     return Set(by_side=found)
 
 
+def over_all(solids: KitSolids, where: Where, *kinds: PartKind) -> Set:
+    """Find the solids of a set over all openings that are trimmed as one: of the jambs the outermost."""
+    found: dict[Side, Solid] = {}
+    for solid in sorted((*solids.parts, *solids.beside), key=lambda one: one.low[X]):
+        if solid.part and solid.part.where is where and solid.part.kind in kinds and solid.part.member == 1:
+            side = solid.part.side
+            found[side] = found.get(side, solid) if side is Side.LEFT else solid
+    return Set(by_side=found)
+
+
+def has_all(solids: KitSolids) -> bool:
+    """Say whether the boards over all openings that are trimmed as one are the kit's own."""
+    return solids.kit.run is None or solids.kit.run.is_lead
+
+
 Framed = tuple[JambFrame, Set]
 """A frame of interior extension jambs and its boards."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.arcs import Bulged, arc_middle, with_arcs
 from jambs.findings import Finding, Subject
@@ -20,6 +20,7 @@ from jambs.parts.board.touches import BackBevel
 from jambs.parts.kit.kit import Kit
 from jambs.parts.trim.casing_plane import Slack, hung
 from jambs.place.frame_path import frame_path
+from jambs.place.placement import Placement
 from jambs.place.units import mull_frames
 from jambs.sides import Side
 from jambs.solids import kernel
@@ -80,6 +81,7 @@ class KitSolids:
 
     ``parts``: one solid for each part, in order; ``frame``: the window's, two where its face differs outside; of ganged
     units their outer edges, and ``between`` what of their frames lies at mulls.
+    ``beside``: frames and boards at the openings that are trimmed as one with it.
     ``inside_slack``, ``outside_slack``: how far joints of the casing can be off because the measured wall is out of
     plane. ``notes``: what is not shown as it will be made.
     """
@@ -92,6 +94,7 @@ class KitSolids:
     outside_slack: Slack
     notes: tuple[Finding, ...]
     between: tuple[Solid, ...] = ()
+    beside: tuple[Solid, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -100,8 +103,14 @@ class KitSolids:
 
     @property
     def solids(self) -> tuple[Solid, ...]:
-        """All solids: the window's frame, then the parts."""
-        return (*self.frame, *self.between, *self.parts)
+        """All solids of its own: the window's frame, then the parts."""
+        own = (one for one in (*self.parts, *self.beside) if one.part and one.part.opening == self.mark)
+        return (*self.frame, *self.between, *(own if self.kit.run else self.parts))
+
+    @property
+    def everything(self) -> tuple[Solid, ...]:
+        """All solids, those of the openings that are trimmed with it among them."""
+        return (*self.frame, *self.between, *self.parts, *self.beside)
 
 
 def model_kit(kit: Kit, job: Job) -> KitSolids:
@@ -113,6 +122,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
         CutListError: a part's cut list makes no board.
         ImportError: the solid kernel is missing (see ``availability``).
     """
+    kit = kit.as_trimmed
     placed = hung(kit)
     parts = tuple(_solid(part, seat, kit) for part, seat in zip(kit.parts, placed.seats, strict=True))
     return KitSolids(
@@ -121,6 +131,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
         parts=parts,
         frame=_frame(kit),
         between=_between(kit),
+        beside=_beside(kit),
         inside_slack=placed.inside,
         outside_slack=placed.outside,
         notes=_notes(kit),
@@ -204,13 +215,26 @@ def past_plane(plane: Plane) -> kernel.Shape:
     return kernel.prism(corners, (FAR * normal[0], FAR * normal[1], FAR * normal[2]))
 
 
+def _beside(kit: Kit) -> tuple[Solid, ...]:
+    """The frames and the boards at the openings that are trimmed as one with a kit's."""
+    frames = [one for fellow in (kit.run.others if kit.run else ()) for one in _rings(fellow.placement, fellow.x)]
+    return (*frames, *(_solid(part, part.seat, kit) for part in (kit.beside if kit.run else ())))
+
+
 def _frame(kit: Kit) -> tuple[Solid, ...]:
-    """The window's frame as a ring; where its face differs outside, another ring from the flange plane on."""
-    placement = kit.placement
+    return _rings(kit.placement, 0.0)
+
+
+def _rings(placement: Placement, x: float) -> tuple[Solid, ...]:
+    """The window's frame as a ring; where its face differs outside, another ring from the flange plane on.
+
+    ``x``: of its lower left corner [in].
+    """
+    seat = replace(STANDING, origin=(x, 0.0, 0.0))
     window = placement.opening.window
     start, finish = placement.inside_edge, placement.outside_edge
     step = min(max(placement.flange_plane, start), finish)
-    name = f"{kit.mark} window frame"
+    name = f"{placement.opening.mark} window frame"
     zones = [(name, start, step, window.frame_face), (f"{name}, outside", step, finish, window.outside_face)]
     if window.frame_face == window.outside_face:
         zones = [(name, start, finish, window.frame_face)]
@@ -218,7 +242,7 @@ def _frame(kit: Kit) -> tuple[Solid, ...]:
     for words, near, far, face in zones:
         if far - near > 0:
             bench = _ring(placement.opening, face, near, far)
-            rings.append(stood(name=words, material="window frame", part=None, bench=bench, seat=STANDING))
+            rings.append(stood(name=words, material="window frame", part=None, bench=bench, seat=seat))
     return tuple(rings)
 
 

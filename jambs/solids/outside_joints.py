@@ -87,8 +87,11 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorT
     mitered = trim.casing.corner is Corner.MITER
     slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
     width = _clear_width(solids) + 2 * trim.casing_reveal
-    areas = {Side.HEAD: bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0)}
-    for side in LEGS:
+    walled = solids.kit.run.walled if solids.kit.run else ()
+    ends = sum(mitered and leg not in walled for leg in LEGS)
+    level = bearing(strip, width + (2 - ends) * strip, ends)
+    areas = {Side.HEAD: level, Side.SILL: level}
+    for side in (one for one in LEGS if one in casing):
         leg = casing[side]
         # The leg's back is shorter than its face by the slope over its thickness.
         inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
@@ -123,6 +126,8 @@ def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: Exte
         name = f"the exterior jamb's {leg.board_words} {jambs[leg].name} and the sill {sill.name}"
         near = TIGHT + trim.jamb.thickness * slack.lean
         found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
+        if leg not in casing:
+            continue
         name = f"the exterior casing's {leg.board_words} {casing[leg].name} and the sill {sill.name}"
         asked = _casing_over_sill(solids, sill, leg, trim) / cosine
         # Level, the casing's back follows the wall over the leg's width.

@@ -13,7 +13,7 @@ from jambs.solids.arched_kit import outside_arch_measures
 from jambs.solids.depths_round import exterior_sides
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
-from jambs.solids.lookup import D, Set, X, Y, one_of, pick
+from jambs.solids.lookup import D, Set, X, Y, has_all, one_of, over_all, pick
 from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
@@ -30,14 +30,17 @@ def outside_measures(solids: KitSolids) -> list[Measure]:
     if trim is None or not casing:
         return found
     jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
-    found += _casing(solids, casing, trim)
+    if has_all(solids):
+        found += _casing(solids, over_all(solids, Where.EXTERIOR, PartKind.CASING), trim)
     if not jambs and not is_shaped:
         return found + _proud(solids, casing, trim)
     if not is_shaped:
         found += _opening(solids, jambs, casing, trim)
         found += _edges(solids, jambs, trim)
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
-    return found + (_sill(solids, sill, casing, trim.sill) if sill and trim.sill else [])
+    if sill is None or trim.sill is None or not has_all(solids):
+        return found
+    return found + _sill(solids, sill, over_all(solids, Where.EXTERIOR, PartKind.CASING), trim.sill)
 
 
 def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[Measure]:
@@ -91,7 +94,7 @@ def _casing_width(solids: KitSolids) -> float:
     """Width over the casing's legs [in]; of a shape without two, over all that does not lie along the sill."""
     own = [
         one
-        for one in solids.parts
+        for one in (*solids.parts, *solids.beside)
         if one.part and one.part.where is Where.EXTERIOR and one.part.kind is PartKind.CASING
     ]
     legs = [one for one in own if one.part and one.part.side.is_leg]
@@ -126,11 +129,13 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
 def _proud(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     """The frame stands at the trim plane or proud of it: a sealant joint between frame and casing."""
     frame, loose = solids.frame[0], TIGHT + solids.outside_slack.lean
-    sizes = {
-        "left": frame.low[X] - casing[Side.LEFT].high[X],
-        "right": casing[Side.RIGHT].low[X] - frame.high[X],
+    sizes: dict[str, float] = {
         Side.HEAD: casing[Side.HEAD].low[Y] - frame.high[Y],
     }
+    if Side.LEFT in casing:
+        sizes["left"] = frame.low[X] - casing[Side.LEFT].high[X]
+    if Side.RIGHT in casing:
+        sizes["right"] = casing[Side.RIGHT].low[X] - frame.high[X]
     if Side.SILL in casing:
         sizes["sill"] = frame.low[Y] - casing[Side.SILL].high[Y]
     return [
@@ -180,7 +185,7 @@ def _cladding_face(solids: KitSolids) -> float:
 
 def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
     """The part of the sill inside the wall is as wide as the exterior jambs stand apart, back to back."""
-    jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    jambs = over_all(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     inner = [corner[X] for corner in corners_at(sill, D, sill.low[D])]
     asked = jambs[Side.RIGHT].high[X] - jambs[Side.LEFT].low[X]
     return [Measure(name="sill between its horns", asked=asked, found=max(inner) - min(inner))]

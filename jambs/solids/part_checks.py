@@ -23,7 +23,11 @@ STRAIGHT = 0.99
 
 def bench_faults(solids: KitSolids) -> list[Finding]:
     """Find of every part what is wrong with it by itself."""
-    wood = [(solid, solid.part) for solid in solids.parts if solid.part is not None and not solid.part.is_bent]
+    wood = [
+        (solid, solid.part)
+        for solid in (*solids.parts, *solids.beside)
+        if solid.part is not None and not solid.part.is_bent
+    ]
     checks = (_seat, _grain, _size, _volume)
     return [fault for solid, part in wood for check in checks for fault in check(solid, part)]
 

@@ -38,16 +38,18 @@ class LinePicture:
 
 def picture(solids: KitSolids, view: SolidView) -> LinePicture:
     """Draw a kit as it is seen from a view; every part's mark has a place beside it."""
-    shapes = [_placed(solid, solids, view) for solid in solids.solids]
+    shapes = [_placed(solid, solids, view) for solid in solids.everything]
     seen = seen_edges(shapes, view)
     lines = [
         PictureLine(points=segment, is_hidden=hidden, name=solid.name)
-        for solid, pair in zip(solids.solids, seen, strict=True)
+        for solid, pair in zip(solids.everything, seen, strict=True)
         for hidden, segments in zip((False, True), pair, strict=True)
         for segment in _ordered(segments)
     ]
     low, high = _box([point for line in lines for point in line.points])
-    targets = {solid.name: pair[0] for solid, pair in zip(solids.solids, seen, strict=True) if solid.part and pair[0]}
+    targets = {
+        solid.name: pair[0] for solid, pair in zip(solids.everything, seen, strict=True) if solid.part and pair[0]
+    }
     marks = placed_marks(targets, low, high, lines=[segment for visible, _ in seen for segment in visible])
     corners = [low, high, *(corner for mark in marks for corner in mark.box)]
     low, high = _box(corners)

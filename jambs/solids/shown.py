@@ -11,7 +11,8 @@ from jambs.solids.model import KitSolids, Solid, board_shape, stood
 
 def as_shown(solids: KitSolids) -> KitSolids:
     """Return the solids of a kit, the members of a frame with panels in place of the board that it is cut as."""
-    return replace(solids, parts=tuple(one for solid in solids.parts for one in _shown(solid)))
+    parts, beside = (tuple(one for solid in some for one in _shown(solid)) for some in (solids.parts, solids.beside))
+    return replace(solids, parts=parts, beside=beside)
 
 
 def _shown(solid: Solid) -> Iterator[Solid]:

@@ -21,6 +21,7 @@ from jambs.parts.board.cuts import (
     EndBevel,
     EndRabbet,
     Groove,
+    MidNotch,
     Miter,
     Molded,
     Notch,
@@ -43,7 +44,7 @@ class SawnBoard:
     thickness: float
     start_width: float
     finish_width: float
-    notches: tuple[Notch, ...]
+    notches: tuple[Notch | MidNotch, ...]
     bevel_deg: dict[Edge, float]
 
     def beveled(self, edge: Edge) -> float:
@@ -100,12 +101,12 @@ def _board(part: Part) -> SawnBoard:
         thickness=part.thickness,
         start_width=taper.start_width,
         finish_width=taper.finish_width,
-        notches=tuple(cut for cut in part.cuts if isinstance(cut, Notch)),
+        notches=tuple(cut for cut in part.cuts if isinstance(cut, Notch | MidNotch)),
         bevel_deg={edge: bevels.get(edge, 0.0) for edge in Edge},
     )
 
 
-def _length_at(notch: Notch, across: float) -> float:
+def _length_at(notch: Notch | MidNotch, across: float) -> float:
     """Length of a notch at a place in from its edge [in]."""
     if not isinstance(notch, SlantedNotch):
         return notch.along
@@ -162,7 +163,7 @@ def _slanted_notch(board: SawnBoard, cut: SlantedNotch) -> float:
     return (cut.along + cut.along_inside) / 2 * cut.across * board.thickness
 
 
-def _notch(board: SawnBoard, cut: Notch) -> float:
+def _notch(board: SawnBoard, cut: Notch | MidNotch) -> float:
     return cut.along * (cut.across * board.thickness - board.beveled(cut.edge))
 
 
@@ -180,7 +181,7 @@ def _tenon(board: SawnBoard, cut: Tenon) -> float:
     return cut.along * (cut.face + cut.back) * board.width_in_from(cut.end, cut.along / 2)
 
 
-def _in_notch(board: SawnBoard, cut: Groove, notch: Notch) -> float:
+def _in_notch(board: SawnBoard, cut: Groove, notch: Notch | MidNotch) -> float:
     """The stretch of a groove that a notch has taken, both measured from the groove's edge."""
     reach = notch.across if notch.edge is cut.edge else board.start_width - notch.across
     low, high = (cut.from_edge, cut.from_edge + cut.width)
@@ -206,6 +207,7 @@ _WASTE: dict[type, Callable[..., float]] = {
     EndRabbet: _end_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,
+    MidNotch: _notch,
     SlantedNotch: _slanted_notch,
     Groove: _groove,
     EdgeGroove: _edge_groove,

@@ -14,7 +14,7 @@ from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
 from jambs.parts.board.bending_form import bending_form
-from jambs.parts.board.cuts import Notch
+from jambs.parts.board.cuts import MidNotch, Notch
 from jambs.parts.board.kinds import told_position
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
@@ -295,7 +295,7 @@ def drawn_in(units: Units) -> str:
 def _face_lines(part: Part, back: WorkedFace) -> Iterator[str]:
     if back.is_worked:
         yield f"FACE UP; there is work in the back: {file_name(part.mark, BoardFace.BACK)}"
-    if any(isinstance(cut, Notch) for cut in part.cuts):
+    if any(isinstance(cut, Notch | MidNotch) for cut in part.cuts):
         yield "square the inside corners of the notches by hand"
     if not part.kind.is_buck:
         yield "FACE UP, a face that is seen: ENGRAVE is off, write the mark on the back"

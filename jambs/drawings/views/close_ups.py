@@ -114,7 +114,7 @@ def hatches(detail: CloseUp) -> list[Fill]:
 
 def names(detail: CloseUp, kit: Kit, *, side: ViewSide, wanted: Callable[[Region], bool]) -> list[CallOut]:
     """Name every wanted part once, and the frame; pieces of the wall are named in the sections."""
-    names_of = {part.mark: part.name for part in kit.parts}
+    names_of = {part.mark: part.name for part in kit.as_trimmed.parts}
     found, told = [], set[str]()
     for number, region in enumerate(detail.regions):
         if not wanted(region) or (region.mark and region.mark in told):

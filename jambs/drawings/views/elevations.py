@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined, segments_of
 from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_pieces
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
+from jambs.drawings.views.beside import beside, frames_across, moved_box
 from jambs.drawings.views.sash import (
     corners,
     frame_box,
@@ -51,6 +52,7 @@ def exterior_elevation(kit: Kit, units: Units) -> View:
 
 def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -> View:
     opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
+    kit = kit.whole
     pieces = [
         seen(part, from_outside=from_outside, width=opening.frame.width) for part in kit.parts if part.where is where
     ]
@@ -118,10 +120,13 @@ def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[
     opening = kit.placement.opening
     if opening.shape:
         return _shaped_window(opening, covers, from_outside=from_outside)
+    units = unit_boxes(opening, from_outside=from_outside)
+    for fellow, off in beside(kit, from_outside=from_outside):
+        for one, *boxes in unit_boxes(fellow.placement.opening, from_outside=from_outside):
+            frame, sight = (moved_box(box, off) for box in boxes)
+            units.append((one, frame, sight))
     return [
-        shape
-        for unit, frame, sight in unit_boxes(opening, from_outside=from_outside)
-        for shape in _unit(unit, frame, sight, covers, from_outside=from_outside)
+        shape for unit, frame, sight in units for shape in _unit(unit, frame, sight, covers, from_outside=from_outside)
     ]
 
 
@@ -252,6 +257,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
         *_heights([*named, *_casing_heights(pieces), *all_trim], ViewSide.LEFT),
         *(side_heights(kit.placement, from_outside=from_outside) if is_shaped else ()),
         *unit_chains(kit.placement.opening, from_outside=from_outside),
+        *frames_across(kit, from_outside=from_outside),
         *_widths(window, ViewSide.TOP),
         *_heights(window, ViewSide.RIGHT),
     ]

@@ -28,7 +28,7 @@ SHARE = (0.55, 0.75)
 
 def exploded_view(kit: Kit) -> View:
     """Draw the parts of a kit pulled apart along the axes of the opening, and the frames of its units between them."""
-    frame = kit.placement.opening.frame
+    frame, kit = kit.placement.opening.frame, kit.whole
     size = max(frame.width, frame.height)
     windows = frames_seen(kit)
     bodies = [*windows]
@@ -61,6 +61,11 @@ def frames_seen(kit: Kit) -> list[list[Face]]:
     rings = []
     for one, (right, up) in zip(unit_openings(opening), at, strict=True):
         outer, inner = (_moved(outline, right, up) for outline in outlines_seen(one, from_outside=False))
+        rings.append(_ring(outer, inner, near, far))
+    for fellow in kit.run.others if kit.run else ():
+        outer, inner = (
+            _moved(outline, fellow.x, 0.0) for outline in outlines_seen(fellow.placement.opening, from_outside=False)
+        )
         rings.append(_ring(outer, inner, near, far))
     return rings
 

@@ -316,7 +316,7 @@ def _reach(depth: float, polygons: list[Polygon], side: ViewSide) -> float:
 
 def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> list[CallOut]:
     """Name every part and piece that is not a layer of the wall, each once, where most of it is seen."""
-    parts = {part.mark: part for part in kit.parts}
+    parts = {part.mark: part for part in kit.whole.parts}
     best: dict[tuple[str, str], tuple[float, Point, Region]] = {}
     for number, region in enumerate(section.regions):
         seen = middle_of_largest(polygons[number], polygons[number + 1 :])

@@ -45,6 +45,7 @@ from jambs.job.models.side_lines import SideLine, side_lines, told_lines
 from jambs.job.models.site import SiteEntry
 from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import InteriorTrim
+from jambs.job.models.trim_run import TrimRun, TrimWithEntry
 from jambs.job.models.windows import WindowType
 from jambs.length import Units
 from jambs.sides import ACROSS, LEGS, Side
@@ -218,6 +219,7 @@ class OpeningEntry(Model):
     transoms: tuple[tuple[UnitEntry, ...], ...] | None = None
     mull: MullEntry | None = None
     transom_bar: MullEntry | None = None
+    trim_with: TrimWithEntry | None = None
     rough_opening: FrameSize | None = None
     sill_height: Height | None = None
     head_height: Height | None = None
@@ -304,6 +306,7 @@ class Opening:
     ``drop_outside``: ground outside → bottom of the frame [in]. ``shape``: the frame's outline; None: a rectangle.
     ``gang``: of ganged units, each in its place; ``window`` then is what they make together, with the faces along the
     outer edges. ``at_mull``: of one unit of a gang, the sides that lie at a mull.
+    ``trim_with``: the opening at its left with which it is trimmed; ``run``: all that are trimmed as one with it.
     """
 
     mark: str
@@ -341,6 +344,8 @@ class Opening:
     shape: ShapeEntry | None = None
     gang: Gang | None = None
     at_mull: tuple[Side, ...] = ()
+    trim_with: TrimWithEntry | None = None
+    run: TrimRun | None = None
 
     @property
     def lines(self) -> dict[Side, SideLine]:

@@ -289,4 +289,5 @@ def _opening(
         assumed=assumed,
         unstated=unstated,
         shape=entry.shape,
+        trim_with=entry.trim_with,
     )

@@ -20,6 +20,7 @@ from jambs.parts.board.cuts import (
     End,
     EndBevel,
     EndRabbet,
+    MidNotch,
     Miter,
     Notch,
     PlaneCut,
@@ -94,6 +95,7 @@ def _drawn(start: Sequence[Vector], finish: Sequence[Vector]) -> list[Face]:
 def _stations(cuts: Sequence[Cut], sizes: BoardSizes) -> list[float]:
     """Return the places along the grain between which the section is one and the same [in]."""
     stepped = [sizes.in_from(cut.end, cut.along) for cut in cuts if isinstance(cut, Notch | EndRabbet)]
+    stepped += [u for cut in cuts if isinstance(cut, MidNotch) for u in (cut.start, cut.start + cut.along)]
     inner = {u for u in stepped if ROUND_OFF < u < sizes.length - ROUND_OFF}
     return [0.0, *sorted(inner), sizes.length]
 
@@ -101,17 +103,19 @@ def _stations(cuts: Sequence[Cut], sizes: BoardSizes) -> list[float]:
 def _section(end: Outline, cuts: Sequence[Cut], sizes: BoardSizes, u: float) -> Outline:
     """Return the section of a board at a place along the grain, counter-clockwise."""
     for cut in cuts:
-        if isinstance(cut, Notch | EndRabbet) and _reaches(cut, sizes, u):
+        if isinstance(cut, Notch | EndRabbet | MidNotch) and _reaches(cut, sizes, u):
             end = without_doubles(kept(end, *_less(cut, sizes)))
     return end if area(end) > 0 else tuple(reversed(end))
 
 
-def _reaches(cut: Notch | EndRabbet, sizes: BoardSizes, u: float) -> bool:
+def _reaches(cut: Notch | EndRabbet | MidNotch, sizes: BoardSizes, u: float) -> bool:
+    if isinstance(cut, MidNotch):
+        return cut.start < u < cut.start + cut.along
     from_end = u if cut.end is End.START else sizes.length - u
     return from_end < cut.along
 
 
-def _less(cut: Notch | EndRabbet, sizes: BoardSizes) -> tuple[Point, Point]:
+def _less(cut: Notch | EndRabbet | MidNotch, sizes: BoardSizes) -> tuple[Point, Point]:
     """Return the direction that stays and a point on its border (v, w)."""
     if isinstance(cut, EndRabbet):
         return (0.0, 1.0), (0.0, cut.depth)

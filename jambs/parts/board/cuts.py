@@ -221,6 +221,19 @@ class SlantedNotch(Notch):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MidNotch:
+    """Cut a rectangle out of an edge between the ends: ``along`` the grain, ``across`` from the edge.
+
+    ``start``: start end of the board → where it begins.
+    """
+
+    edge: Edge
+    start: float
+    along: float
+    across: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Groove:
     """A kerf along the whole length in the back: its near side ``from_edge``, ``width`` wide, ``depth`` deep."""
 
@@ -302,6 +315,7 @@ Cut = (
     | PlaneRabbet
     | EdgeRabbet
     | Notch
+    | MidNotch
     | Groove
     | EdgeGroove
     | Tenon

@@ -32,6 +32,7 @@ from jambs.parts.board.cuts import (
     EndBevel,
     EndRabbet,
     Groove,
+    MidNotch,
     Miter,
     Molded,
     Notch,
@@ -223,6 +224,12 @@ def _notch(board: Silhouettes, cut: Notch) -> Silhouettes:
     return replace(board, face=less_box(board.face, (low, low_v), (high, high_v)))
 
 
+def _mid_notch(board: Silhouettes, cut: MidNotch) -> Silhouettes:
+    wide = board.sizes.width
+    low_v, high_v = (-PAST, cut.across) if cut.edge is Edge.NEAR else (wide - cut.across, wide + PAST)
+    return replace(board, face=less_box(board.face, (cut.start, low_v), (cut.start + cut.along, high_v)))
+
+
 def _slanted_notch(board: Silhouettes, cut: SlantedNotch) -> Silhouettes:
     """Notch it square as far as its inner side is long, then move the corner on the edge."""
     square = _notch(board, Notch(end=cut.end, edge=cut.edge, along=cut.along_inside, across=cut.across))
@@ -282,6 +289,7 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,
     SlantedNotch: _slanted_notch,
+    MidNotch: _mid_notch,
     Groove: _groove,
     EdgeGroove: _edge_groove,
     Tenon: _tenon,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from jambs.findings import Finding, Subject
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.length import MM_PER_INCH, Units
@@ -75,8 +77,10 @@ LEAST_COVER = {Units.INCH: 0.5, Units.MM: 12 / MM_PER_INCH}
 """The casing covers the wall finish by at least this much past the rough opening [in]; common practice, no source."""
 
 
-def casing_findings(clear: ClearOpening, placement: Placement, units: Units) -> list[Finding]:
-    """Find where the casing does not reach over the gap onto the wall."""
+def casing_findings(
+    clear: ClearOpening, placement: Placement, units: Units, *, walled: Collection[Side] = ()
+) -> list[Finding]:
+    """Find where the casing does not reach over the gap onto the wall; ``walled``: sides with a board over a wall."""
     opening, shims = placement.opening, placement.shims
     about, trim = Subject.opening(opening.mark), opening.interior
     if not trim.is_cased:
@@ -93,5 +97,5 @@ def casing_findings(clear: ClearOpening, placement: Placement, units: Units) -> 
     return [
         CasingLapsShort(subject=about, side=side, lap=lap, least=LEAST_COVER[units])
         for side, lap in laps.items()
-        if lap < LEAST_COVER[units] - SAME_SIZE
+        if lap < LEAST_COVER[units] - SAME_SIZE and side not in walled
     ]

@@ -7,6 +7,7 @@ from enum import Enum
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cautions import Caution
 from jambs.parts.kit.drywall import DrywallWork
@@ -87,6 +88,95 @@ class JambFrame:
         return min(side.least for side in self.sides.values())
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitted:
+    """An opening where it stands; ``inner``, ``outer``: depths by side, inside and outside [in].
+
+    ``planned_depth``: interior depth before anything was read [in].
+    """
+
+    placement: Placement
+    inner: dict[Side, FittedSide]
+    outer: dict[Side, FittedSide]
+    planned_depth: float
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunMember:
+    """One of the openings that are trimmed as one.
+
+    ``clear``: between its interior jambs, from the lower left corner of its own frame, which stands at ``x`` from that
+    of the opening at hand [in].
+    """
+
+    fitted: Fitted
+    clear: ClearOpening
+    x: float
+
+    @property
+    def mark(self) -> str:
+        """The opening's mark."""
+        return self.placement.opening.mark
+
+    @property
+    def placement(self) -> Placement:
+        """Where it stands."""
+        return self.fitted.placement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallBetween:
+    """The wall between two of them, face of one jamb → face of the next: x from the opening at hand [in]."""
+
+    low: float
+    high: float
+
+    @property
+    def width(self) -> float:
+        """From face to face [in]."""
+        return self.high - self.low
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """Openings that are trimmed as one, left to right; ``at``: which of them is at hand, from 0."""
+
+    members: tuple[RunMember, ...]
+    at: int
+
+    @property
+    def hand(self) -> RunMember:
+        """The opening at hand."""
+        return self.members[self.at]
+
+    @property
+    def is_lead(self) -> bool:
+        """Say whether the one at hand is the leftmost, which has the boards over all."""
+        return self.at == 0
+
+    @property
+    def lead(self) -> str:
+        """The mark of the leftmost."""
+        return self.members[0].mark
+
+    @property
+    def walled(self) -> tuple[Side, ...]:
+        """The sides of the one at hand at which a wall between lies."""
+        at_last = self.at == len(self.members) - 1
+        return (*(() if self.is_lead else (Side.LEFT,)), *(() if at_last else (Side.RIGHT,)))
+
+    @property
+    def others(self) -> tuple[RunMember, ...]:
+        """All but the one at hand."""
+        return (*self.members[: self.at], *self.members[self.at + 1 :])
+
+    def seen_from(self, at: int) -> Run:
+        """The same run with another opening at hand."""
+        off = self.members[at].x
+        return Run(members=tuple(replace(one, x=one.x - off) for one in self.members), at=at)
+
+
 class FigureKind(Enum):
     """The sizes that a sheet names, by their trade words."""
 
@@ -136,6 +226,7 @@ class FigureKind(Enum):
     FURRING_HEAD = "furring behind the head return"
     FURRING_SILL = "furring under the sill"
     STACK_REVEAL = "reveal between jamb frames"
+    WALL_BETWEEN = "jamb to jamb over the wall between"
     MULL_ACROSS = "left side of the opening to mull casing"
     TRANSOM_BAR_UP = "bottom of the opening to transom bar casing"
 
@@ -162,7 +253,9 @@ class Kit:
     between the faces of the interior extension jambs at the frame [in]; ``room``: the faces at their room edges, which
     stand farther apart where they flare. ``sides``: depths by side; first → last runs left → right on head and sill,
     bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room. ``drywall``: what
-    the drywall crew leaves where there is no casing.
+    the drywall crew leaves where there is no casing. ``run``: the openings it is trimmed with, as one; ``lent``: boards
+    of the leftmost of them that lie at this opening too, ``beside``: all other boards of the others, both in the
+    coordinates of this one.
     """
 
     placement: Placement
@@ -178,6 +271,34 @@ class Kit:
     sides: dict[Side, FittedSide] = field(default_factory=dict)
     frames: tuple[JambFrame, ...] = ()
     drywall: DrywallWork | None = None
+    run: Run | None = None
+    lent: tuple[Part, ...] = ()
+    beside: tuple[Part, ...] = ()
+
+    @property
+    def as_trimmed(self) -> Kit:
+        """The kit with all boards that lie at its opening: its own, and those that another one has for both.
+
+        A mull casing on the wall between is told to lie at the side of the opening at which it is. What lies at others
+        is ``beside``.
+        """
+        if self.run is None:
+            return self
+        here, elsewhere = list[Part](), list[Part]()
+        sides = {self.run.at: Side.LEFT, self.run.at + 1: Side.RIGHT}
+        for part in (*self.parts, *self.lent):
+            if part.kind is PartKind.MULL_CASING and part.member in sides:
+                here.append(replace(part, side=sides[part.member]))
+            elif part.kind is PartKind.MULL_CASING or (part.kind is PartKind.CASING and part.side in self.run.walled):
+                elsewhere.append(part)
+            else:
+                here.append(part)
+        return replace(self, parts=tuple(here), lent=(), beside=(*self.beside, *elsewhere))
+
+    @property
+    def whole(self) -> Kit:
+        """The kit with all that is seen of the openings it is trimmed with, as one."""
+        return replace(self, parts=(*self.parts, *self.lent, *self.beside)) if self.run else self
 
     @property
     def mark(self) -> str:

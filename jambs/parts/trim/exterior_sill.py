@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import RIGHT, tangent
 from jambs.job.models.exterior_trim import SillEntry
 from jambs.length import Grid
-from jambs.parts.board.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, Notch, Rip
+from jambs.parts.board.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, MidNotch, Notch, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.kit.kit import WallBetween
 from jambs.sides import Side
 
 
@@ -47,20 +49,31 @@ def sill_width(run: float, thickness: float, slope_deg: float) -> float:
     return run / math.cos(angle) + thickness * tangent(slope_deg)
 
 
-def make_sill(place: SillPlace, sill: SillEntry, grid: Grid) -> Part:
-    """Make the sill from its place: ripped to width, beveled plumb on both edges, notched for the horns, kerfed."""
+def make_sill(
+    place: SillPlace, sill: SillEntry, grid: Grid, walls: Sequence[WallBetween] = (), jamb: float = 0.0
+) -> Part:
+    """Make the sill from its place: ripped to width, beveled plumb on both edges, notched for the horns, kerfed.
+
+    ``walls``: between openings that it lies under, round which it is notched, back of one ``jamb`` (thickness) → back
+    of the next [in].
+    """
     angle = math.radians(sill.slope)
     width = sill_width(place.run, sill.thickness, sill.slope)
     lean = sill.thickness * tangent(sill.slope)
     notch_along = (place.length - place.between) / 2
     # Cut square to the face, so far out that the board's lower corner clears the trim plane.
     notch_across = grid.up(place.run_to_trim / math.cos(angle) + lean)
+    left = place.middle - place.length / 2
+    round_walls = [
+        MidNotch(edge=Edge.NEAR, start=wall.low + jamb - left, along=wall.width - 2 * jamb, across=notch_across)
+        for wall in walls
+    ]
     return Part(
         kind=PartKind.EXTERIOR_SILL,
         side=Side.SILL,
         where=Where.EXTERIOR,
         blank=PartBlank(stock=sill.stock, thickness=sill.thickness),
-        cuts=_cuts(place.length, width, notch_along, notch_across, sill),
+        cuts=_cuts(place.length, width, notch_along, notch_across, sill, round_walls),
         seat=Seat(
             origin=(place.middle - place.length / 2, place.top, place.start),
             along=RIGHT,
@@ -70,7 +83,9 @@ def make_sill(place: SillPlace, sill: SillEntry, grid: Grid) -> Part:
     )
 
 
-def _cuts(length: float, width: float, along: float, across: float, sill: SillEntry) -> tuple[Cut, ...]:
+def _cuts(
+    length: float, width: float, along: float, across: float, sill: SillEntry, round_walls: Sequence[MidNotch]
+) -> tuple[Cut, ...]:
     kerf = sill.drip_kerf
     cuts: list[Cut] = [Rip(width=width), Crosscut(length=length)]
     if sill.slope:
@@ -78,6 +93,7 @@ def _cuts(length: float, width: float, along: float, across: float, sill: SillEn
         cuts.append(EdgeBevel(edge=Edge.FAR, angle_deg=sill.slope, face_short=True))
     if along > 0:
         cuts += [Notch(end=end, edge=Edge.NEAR, along=along, across=across) for end in (End.START, End.FINISH)]
+    cuts += round_walls
     if kerf.depth and kerf.width:
         cuts.append(Groove(edge=Edge.FAR, from_edge=kerf.set_back, width=kerf.width, depth=kerf.depth))
     return tuple(cuts)

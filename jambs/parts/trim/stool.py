@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
@@ -19,6 +20,7 @@ from jambs.parts.board.cuts import (
     EdgeRabbet,
     End,
     EndBevel,
+    MidNotch,
     Notch,
     Rip,
     SlantedNotch,
@@ -28,7 +30,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Return
 from jambs.parts.findings.kit_findings import StoolCannotLap
-from jambs.parts.kit.kit import FittedSide
+from jambs.parts.kit.kit import FittedSide, WallBetween
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.place.flares import Flares
 from jambs.sides import LEGS, Side
@@ -148,11 +150,13 @@ def make_stool(
     inside_edge: float,
     legs: LegBacks,
     ends: StoolEnds | None = None,
+    walls: Sequence[WallBetween] = (),
 ) -> Part:
     """Make the stool: its straight near edge at the frame, notched at both ends for the horns, its far edge the nosing.
 
     Width = depth at the sill + rabbet under the frame + casing thickness + nosing. ``clear``: between the legs at the
-    room, ``inside_edge``: depth of the frame's inside edge [in]; ``ends``: where no upright legs stand on it.
+    room, ``inside_edge``: depth of the frame's inside edge [in]; ``ends``: where no upright legs stand on it;
+    ``walls``: between openings that it lies under, round which it is notched.
 
     Raises:
         CannotBeCut: the rabbet cannot lap under the frame.
@@ -166,7 +170,7 @@ def make_stool(
         side=Side.SILL,
         where=Where.INTERIOR,
         blank=PartBlank(stock=stool.stock, thickness=stool.thickness),
-        cuts=_cuts(sizes, stool),
+        cuts=_cuts(sizes, stool, _round_walls(sizes, walls, legs.thickness)),
         seat=Seat(
             origin=(sizes.start, clear.bottom, inside_edge + stool.rabbet),
             along=LEFT,
@@ -206,7 +210,18 @@ def _sizes(
     )
 
 
-def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
+def _round_walls(sizes: _Sizes, walls: Sequence[WallBetween], thickness: float) -> list[MidNotch]:
+    """Notch it round walls between openings, from back of leg to back of leg, as deep as it is at their deeper edge."""
+    found = []
+    for wall in reversed(walls):
+        start, along = sizes.start - (wall.high - thickness), wall.width - 2 * thickness
+        slope = (sizes.finish_depth - sizes.start_depth) / sizes.length
+        deep = max(sizes.start_depth + slope * place for place in (start, start + along))
+        found.append(MidNotch(edge=Edge.NEAR, start=start, along=along, across=deep))
+    return found
+
+
+def _cuts(sizes: _Sizes, stool: StoolEntry, round_walls: Sequence[MidNotch]) -> tuple[Cut, ...]:
     cuts: list[Cut] = [Rip(width=max(sizes.start_width, sizes.finish_width))]
     if sizes.is_tapered:
         cuts.append(Taper(start_width=sizes.start_width, finish_width=sizes.finish_width))
@@ -214,6 +229,7 @@ def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
     for end, depth, notch in zip(End, (sizes.start_depth, sizes.finish_depth), sizes.notches, strict=True):
         if notch.at_wall > SAME_SIZE:
             cuts.append(_notch(end, depth, notch))
+    cuts += round_walls
     if stool.rabbet:
         cuts.append(EdgeRabbet(edge=Edge.NEAR, across=stool.rabbet, depth=sizes.step))
     return tuple(cuts)

@@ -1,0 +1,81 @@
+"""What is to be known of openings that are trimmed as one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoRoomForMullCasing(Finding):
+    """The casing reveals leave nothing for the mull casing: ``between`` the jambs' faces over a wall [in]."""
+
+    code: ClassVar[str] = "no-room-for-mull-casing"
+    severity: Severity = Severity.STOP
+    between: float
+    reveal: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both and what to change."""
+        return (
+            f"{self.subject.name}: the jambs of two openings that are trimmed as one stand {units.text(self.between)} "
+            f"apart, face to face, and a casing reveal of {units.text(self.reveal)} at each leaves nothing for the "
+            "mull casing; write a smaller casing_reveal, or a wider wall."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallHoldsNoTrimmers(Finding):
+    """A ``wall`` between two holes in the framing is less than two studs, ``least`` together [in]."""
+
+    code: ClassVar[str] = "wall-holds-no-trimmers"
+    severity: Severity = Severity.CHECK
+    wall: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both, and whose decision it is."""
+        return (
+            f"The wall between two openings is {units.text(self.wall)}, and the studs that carry the headers at both "
+            f"sides of it take {units.text(self.least)}: ask whoever designs the framing, or enter the windows as "
+            "units of one opening."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BucksMeetBetween(Finding):
+    """Outboard bucks round two neighbors take more of the wall between than it has: ``bucks`` both together [in]."""
+
+    code: ClassVar[str] = "bucks-meet-between"
+    severity: Severity = Severity.STOP
+    wall: float
+    bucks: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both and what to change."""
+        return (
+            f"The bucks at both sides of a wall between are {units.text(self.bucks)} together, and the wall is "
+            f"{units.text(self.wall)}: they take the same room; write a wider wall or a thinner buck."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FramesOffStool(Finding):
+    """The frame of ``mark`` stands off the straight edge of the stool over all: deeper (+) or into it (-) [in]."""
+
+    code: ClassVar[str] = "frames-off-stool"
+    severity: Severity = Severity.CHECK
+    mark: str
+    off: float
+
+    def sentence(self, units: Units) -> str:
+        """Say where, by how much and which way, and what to do before the stool is cut."""
+        way = "more" if self.off > 0 else "less"
+        return (
+            f"At the sill of {self.mark} the interior depth is {units.text(abs(self.off))} {way} than along a straight "
+            "line over all openings that are trimmed with it: set the frames in one plane, or scribe the stool to them "
+            "before it is fixed."
+        )
