@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from jambs.job import Job
 from jambs.outside.house import PlannedHouse, plan_house
@@ -91,6 +92,10 @@ def kits_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS
     Raises:
         Unbuildable: some opening cannot be made.
     """
+    placements = tuple(placements)
+    held = {one.opening.mark: one.opening for one in placements}
+    # What is trimmed as one with others is made by theirs too: without the readings that were set aside.
+    job = replace(job, openings=tuple(held.get(one.mark, one) for one in job.openings))
     kits: list[Kit] = []
     sentences: list[str] = []
     for placement in placements:
@@ -99,5 +104,5 @@ def kits_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS
         except PartsError as error:
             sentences += error.sentences(job.units)
     if sentences:
-        raise Unbuildable(*sentences)
+        raise Unbuildable(*dict.fromkeys(sentences))
     return tuple(kits)

@@ -64,7 +64,7 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], units: U
     lines = []
     for fixed, where in ((Fixed.CASING, Where.EXTERIOR), (Fixed.BUCK, Where.BUCK)):
         entry, through = entries.get(fixed), through_opening(fixed, kit)
-        boards = [part for part in kit.parts if part.where is where and _is(part, fixed)]
+        boards = [part for part in kit.parts if part.where is where and _is(part, fixed, kit)]
         if entry is None or through is None or not boards:
             continue
         count = sum(board_count(board.length, entry) for board in boards)
@@ -73,8 +73,11 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], units: U
     return tuple(lines)
 
 
-def _is(part: Part, fixed: Fixed) -> bool:
-    return part.kind is PartKind.CASING if fixed is Fixed.CASING else part.where is Where.BUCK
+def _is(part: Part, fixed: Fixed, kit: Kit) -> bool:
+    """Say whether a board is fixed as casing or as a buck is: casing on a wall between openings as the other."""
+    if fixed is Fixed.BUCK:
+        return part.where is Where.BUCK
+    return part.kind is PartKind.CASING or (kit.run is not None and part.kind is PartKind.MULL_CASING)
 
 
 def board_count(length: float, entry: FastenerEntry) -> int:

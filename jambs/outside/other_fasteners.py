@@ -171,6 +171,9 @@ def _mull_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
     for where in (Where.INTERIOR, Where.EXTERIOR):
         jambs = _parts(kit, PartKind.MULL_JAMB, where)
         covers = [*_parts(kit, PartKind.MULL_CASING, where), *_parts(kit, PartKind.TRANSOM_BAR_CASING, where)]
+        if kit.run:
+            yield from _on_wall(kit, covers, units) if where is Where.INTERIOR else ()
+            continue
         if jambs:
             yield computed_line(
                 kind=Fastened.MULL_JAMB,
@@ -200,6 +203,20 @@ def _mull_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
                 note="no screw into a sash, a drain or a seal",
                 is_inside=where is Where.INTERIOR,
             )
+
+
+def _on_wall(kit: Kit, covers: list[Part], units: Units) -> Iterator[InstallFastener]:
+    """Hold the boards on the wall between openings that are trimmed as one; outside they count as casing."""
+    if covers:
+        yield computed_line(
+            kind=Fastened.MULL_CASING,
+            where=f"interior, {_marks(covers)}",
+            fastener=CASING_FASTENER,
+            through=(Through(name="casing", thickness=covers[0].thickness), *wall_finish(kit)),
+            into=CASING_PENETRATION,
+            units=units,
+            note="into the studs of the wall between; both edges: short brads into the jambs' edges",
+        )
 
 
 def _member_lines(kit: Kit) -> Iterator[InstallFastener]:

@@ -166,7 +166,7 @@ def _nailed(sides: Sequence[Side], gap: float, kit: Kit, job: Job) -> str:
 
 def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
     """Interior casing: its inner edge into the jamb, its outer edge through the wall finish into the framing."""
-    if not kit.placement.opening.interior.is_cased:
+    if not kit.placement.opening.interior.is_cased or (kit.run and not kit.run.is_lead):
         return []
     thickness = kit.placement.opening.interior.casing.thickness
     casing = Through(name="casing", thickness=thickness)

@@ -81,7 +81,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *shape_findings(placement, parts),
             *framed.findings,
             *_board_findings(parts, about),
-            *run_findings(run),
+            *run_findings(run, parts, lent),
         ),
         assumed=_assumed(placement, parts, job.shop, job.units),
         cautions=cautions(placement, parts, job.units, year_built=job.year_built),

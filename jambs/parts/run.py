@@ -19,7 +19,14 @@ from jambs.length import HALF_64TH
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
-from jambs.parts.findings.run_findings import BucksMeetBetween, FramesOffStool, NoRoomForMullCasing, WallHoldsNoTrimmers
+from jambs.parts.findings.run_findings import (
+    BucksMeetBetween,
+    FramesOffStool,
+    GoesPastNeighbors,
+    NoRoomForMullCasing,
+    TrimmedByAnother,
+    WallHoldsNoTrimmers,
+)
 from jambs.parts.fitted import fit
 from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Run, RunMember, WallBetween
 from jambs.parts.readings.as_built import without_odd_readings
@@ -38,6 +45,13 @@ OVER_ALL = (
     PartKind.HEAD_FLASHING,
 )
 """What the leftmost opening has for all."""
+
+
+def goes_past(part: Part) -> bool:
+    """Say whether a board goes past several openings that are trimmed as one, or lies on the wall between two."""
+    return part.kind in OVER_ALL and not (part.kind is PartKind.CASING and part.side.is_leg)
+
+
 OFF_STOOL = 1 / 16 + HALF_64TH
 """A frame that stands off a straight stool by more leaves a gap or takes no tongue [in]; common practice, no source."""
 TRIMMERS = 3.0
@@ -188,12 +202,26 @@ def run_figures(run: Run | None) -> tuple[Figure, ...]:
     )
 
 
-def run_findings(run: Run | None) -> list[Finding]:
-    """Find, of the leftmost opening, walls between that hold no trimmers, bucks that meet, frames off the stool."""
+def run_findings(run: Run | None, parts: Sequence[Part], lent: Sequence[Part]) -> list[Finding]:
+    """Say whose the boards over all are; find walls that hold no trimmers, bucks that meet, frames off the stool.
+
+    ``parts``: of the opening at hand; ``lent``: boards of the leftmost that lie at it too.
+    """
     planned = run.hand.placement.opening.run if run else None
-    if run is None or planned is None or not run.is_lead:
+    if run is None or planned is None:
         return []
-    about, found = Subject.opening(run.lead), list[Finding]()
+    about, found = Subject.opening(run.hand.mark), list[Finding]()
+    if not run.is_lead:
+        wood = tuple(part.mark for part in lent if part.is_wood)
+        has_stool = any(part.kind is PartKind.STOOL for part in lent)
+        return [TrimmedByAnother(subject=about, lead=run.lead, marks=wood, has_stool=has_stool)]
+    apart = tuple(
+        other.x - one.x - one.placement.opening.frame.width
+        for one, other in zip(run.members, run.members[1:], strict=False)
+    )
+    past = tuple(part.mark for part in parts if part.is_wood and goes_past(part))
+    others = tuple(one.mark for one in run.others)
+    found.append(GoesPastNeighbors(subject=about, marks=past, others=others, apart=apart))
     thin = min(planned.walls)
     buck = run.hand.placement.buck
     bucks = 2 * (buck.set_back + buck.thickness) if buck and buck.kind is BuckKind.OUTBOARD else 0.0

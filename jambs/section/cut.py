@@ -11,6 +11,7 @@ from jambs.parts.kit.kit import Kit
 from jambs.section.edges import edges_at
 from jambs.section.part_regions import part_regions
 from jambs.section.region import Region, Section, SectionCut
+from jambs.section.wall_between import OPPOSITE, half_between, joined, other_kit
 from jambs.section.wall_regions import wall_regions
 from jambs.section.window_regions import space_regions, window_regions
 
@@ -35,7 +36,18 @@ def sections_to_draw(kit: Kit) -> tuple[Section, ...]:
     """Cut a kit as it is drawn: the left jamb too, where it is not the right one's mirror image."""
     head, right, *others = cut_sections(kit)
     left = cut_section(kit, SectionCut.LEFT_JAMB, wall_length=WALL_SHOWN)
+    left, right = (_through_wall(kit, one) for one in (left, right))
     return (head, right, *others) if _are_mirrored(left, right) else (head, left, right, *others)
+
+
+def _through_wall(kit: Kit, section: Section) -> Section:
+    """Cut on through the wall between, to the opening beside that is trimmed with it; elsewhere as it is."""
+    half = half_between(kit, section.cut)
+    if half is None:
+        return section
+    own = cut_section(kit, section.cut, wall_length=half)
+    beside = cut_section(other_kit(kit, section.cut.side), OPPOSITE[section.cut], wall_length=half)
+    return joined(own, beside, 2 * half)
 
 
 def _are_mirrored(left: Section, right: Section) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from jambs.flashing.laps import PARTS_OF, Lap
 from jambs.job.models.path import corners_of, is_arched
@@ -25,6 +26,7 @@ from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import frame_reveal_of, legs_reach_the_floor, marks_text, parts_of
 from jambs.sheets.panel_steps import behind_frames, panel_steps
 from jambs.sheets.return_steps import bare_edge_steps, nailer_steps, returns_steps
+from jambs.sheets.run_steps import apart_step, stool_of_another
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
 from jambs.sides import LEGS, Side
 
@@ -52,7 +54,8 @@ def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
 
 def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
     """Return the exterior parts that a lap puts on."""
-    return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(kit, kind, Where.EXTERIOR))
+    whole = replace(kit, parts=(*kit.parts, *kit.lent))
+    return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(whole, kind, Where.EXTERIOR))
 
 
 def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
@@ -61,7 +64,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     stand = "all frames are" if opening.gang else "the frame is"
     how = "plumb and level" if opening.shape else "plumb, level, square"
     steps = [f"Lay out all parts and check their marks against this sheet; check that {stand} {how}."]
-    steps += units_steps(kit, shop.grid)
+    steps += [*units_steps(kit, shop.grid), *apart_step(kit, shop.grid)]
     if kit.placement.opening.interior.returns:
         return [*steps, *returns_steps(kit, shop.grid), *mull_casing_steps(kit, Where.INTERIOR, shop.grid)]
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
@@ -73,9 +76,12 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
         steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
     if stool:
         horns = f"horns {shop.grid.text(shop.horn_play)} off the wall" if shop.horn_play else "horns to the wall"
+        walls = ", notched round the wall between, under all openings" if kit.run else ""
         steps.append(
-            f"Fit the stool ({marks_text(stool)}) first: {horns}, level, back edge tight to the frame; shim under it."
+            f"Fit the stool ({marks_text(stool)}) first: {horns}{walls}, level, back edge tight to the frame; "
+            "shim under it."
         )
+    steps += stool_of_another(kit)
     if jambs:
         steps += _setting(kit, shop)
     steps += mull_casing_steps(kit, Where.INTERIOR, shop.grid)

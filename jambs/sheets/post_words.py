@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jambs.length import Grid
+from jambs.parts.kit.kit import Kit
 from jambs.place.placement import Placement
 from jambs.place.posts import Post, posts_in
 
 WHO = "Bearing, depth and fastening: as an engineer or the maker of the windows says"
+
+WHO_BETWEEN = "Studs and headers: as an engineer or the code says"
 
 
 def posts_words(placement: Placement, grid: Grid) -> str:
@@ -16,6 +19,19 @@ def posts_words(placement: Placement, grid: Grid) -> str:
     posts = posts_in(placement.opening, placement.shims)
     told = "; ".join(_words(post, placement, grid) for post in posts)
     return f"{told}. {WHO}" if told else ""
+
+
+def walls_words(kit: Kit, grid: Grid) -> str:
+    """Say of the leftmost of openings that are trimmed as one how wide the framed walls between are."""
+    run, planned = kit.run, kit.placement.opening.run
+    if run is None or planned is None or not run.is_lead:
+        return ""
+    pairs = zip(run.members, run.members[1:], planned.walls, strict=False)
+    told = "; ".join(
+        f"wall between {one.mark} and {other.mark} {grid.text(wall)}, from hole to hole in the framing"
+        for one, other, wall in pairs
+    )
+    return f"{told}; rough sills and heads in one line, all in one plane: they are trimmed as one. {WHO_BETWEEN}"
 
 
 def _words(post: Post, placement: Placement, grid: Grid) -> str:

@@ -47,6 +47,7 @@ from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.outline_record import outline_record
 from jambs.sheets.part_record import part_record
+from jambs.sheets.run_record import run_record
 from jambs.sheets.trim_record import trim_record
 from jambs.sheets.unit_record import frame_face_record, gang_record
 from jambs.sides import Side
@@ -99,6 +100,7 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "state": state_record(kit),
         "window": _window_record(placement, units=units),
         **gang_record(kit, units=units),
+        **run_record(kit, units=units),
         "wall": _wall_record(placement, units=units),
         **_sizes_record(kit, units=units),
         "clear_opening": sawn_sizes(kit.clear_width, kit.clear_height, grid=grid),

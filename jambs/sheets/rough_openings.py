@@ -16,7 +16,7 @@ from jambs.sheets.kit_parts import legs_reach_the_floor
 from jambs.sheets.line_widths import with_widths
 from jambs.sheets.opening_words import wall_words
 from jambs.sheets.part_rows import part_row
-from jambs.sheets.post_words import posts_words
+from jambs.sheets.post_words import posts_words, walls_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record
 from jambs.values import Record
@@ -88,7 +88,8 @@ def _backing_row(kit: CutKit, job: Job) -> Record:
 def _posts_row(kit: CutKit, job: Job) -> Record:
     """Return what has to stand in a rough opening, between its units."""
     placement = kit.placement
-    return {"mark": kit.mark, "room": placement.opening.room, "text": posts_words(placement, job.shop.grid)}
+    text = posts_words(placement, job.shop.grid) or walls_words(kit, job.shop.grid)
+    return {"mark": kit.mark, "room": placement.opening.room, "text": text}
 
 
 def _rough_row(opening: Record) -> Record:

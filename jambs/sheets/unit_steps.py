@@ -8,6 +8,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.kit_parts import marks_text, parts_of
+from jambs.sheets.run_steps import on_wall_step
 
 
 def units_steps(kit: CutKit, grid: Grid) -> list[str]:
@@ -41,6 +42,8 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
         return [_box_step(jambs, mulls, kit, where, grid)]
     if not bar and not mulls:
         return []
+    if kit.run:
+        return [on_wall_step(mulls, kit, where, grid)]
     opening = kit.placement.opening
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     reveal = grid.text(trim.frame_reveal) if trim else ""

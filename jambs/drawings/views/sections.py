@@ -141,6 +141,7 @@ def section_view(
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
             *_turned(section.cut, is_both_jambs, is_ring(kit)),
+            *_wall_between(section.cut, kit),
             _thickness(kit, job, layers_at),
             *_state(section, kit, job),
             *_nailers(section, kit, job),
@@ -156,6 +157,14 @@ def _turned(cut: SectionCut, is_both_jambs: bool, is_all_round: bool) -> tuple[s
     if cut not in TURNED:
         return ()
     return (TURNED[cut] + MIRRORED * is_both_jambs, *([SAME_AT_SILL] if is_all_round else []))
+
+
+def _wall_between(cut: SectionCut, kit: Kit) -> tuple[str, ...]:
+    """Say which opening lies beyond a wall between."""
+    if kit.run is None or not cut.is_level or cut.side not in kit.run.walled:
+        return ()
+    other = kit.run.members[kit.run.at + (1 if cut is SectionCut.JAMB else -1)]
+    return (f"through the wall between, to {other.mark}",)
 
 
 def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:

@@ -10,6 +10,45 @@ from jambs.length import Units
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GoesPastNeighbors(Finding):
+    """Boards with these ``marks`` go past ``others``, whose frames stand ``apart`` over the walls between [in]."""
+
+    code: ClassVar[str] = "goes-past-neighbors"
+    severity: Severity = Severity.CHECK
+    marks: tuple[str, ...]
+    others: tuple[str, ...]
+    apart: tuple[float, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say which, past what, and what to tape before they are cut."""
+        apart = " and ".join(units.text(one) for one in self.apart)
+        return (
+            f"Trimmed as one with {_listed(self.others)}: {', '.join(self.marks)} go past all of them. Tape from frame "
+            f"to frame over the wall between before they are cut: {apart} here; no reading tells it."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrimmedByAnother(Finding):
+    """The boards over all openings, ``marks``, are on the sheets of ``lead``; ``has_stool``: a stool among them."""
+
+    code: ClassVar[str] = "trimmed-by-another"
+    severity: Severity = Severity.NOTE
+    lead: str
+    marks: tuple[str, ...]
+    has_stool: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say whose they are, and what is set first."""
+        stool = " Its stool lies under the jambs: it is set before them." if self.has_stool else ""
+        return f"Trimmed as one with {self.lead}: {', '.join(self.marks)} are on the sheets of {self.lead}.{stool}"
+
+
+def _listed(marks: tuple[str, ...]) -> str:
+    return " and ".join(filter(None, (", ".join(marks[:-1]), marks[-1])))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NoRoomForMullCasing(Finding):
     """The casing reveals leave nothing for the mull casing: ``between`` the jambs' faces over a wall [in]."""
 

@@ -11,6 +11,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.readings.as_built import is_measured
+from jambs.parts.run import goes_past
 from jambs.sides import LEGS, Side
 
 DEPTH_PARTS = (
@@ -54,7 +55,12 @@ BETWEEN_UNITS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
 
 def is_planned(part: Part, opening: Opening) -> bool:
-    """Say whether a size of a part may still change, because nobody has measured what it goes by."""
+    """Say whether a size of a part may still change, because nobody has measured what it goes by.
+
+    How far openings stand apart that are trimmed as one is no reading: what goes past them is cut by the tape.
+    """
+    if opening.run and goes_past(part):
+        return True
     if part.kind in BETWEEN_UNITS:
         return not _is_read(part, opening)
     return depth_is_planned(part, opening) or length_is_planned(part, opening) or foot_is_planned(part, opening)

@@ -21,6 +21,7 @@ from jambs.parts.board.cuts import (
     EndBevel,
     EndRabbet,
     Groove,
+    MidNotch,
     Miter,
     Molded,
     Notch,
@@ -274,6 +275,16 @@ def _notches(part: Part, grid: Grid) -> Iterator[str]:
     yield f"notch {ends} in from the frame edge; {between} between"
 
 
+def _mid_notches(part: Part, grid: Grid) -> Iterator[str]:
+    """Say where a board is notched round the walls between openings, taped from its left end."""
+    cuts, from_left = _of(part, MidNotch), part.seat.ends[0] is BoardEnd.LEFT
+    places = [(cut.start if from_left else part.length - cut.start - cut.along, cut) for cut in cuts]
+    edge = "upper edge at the frame, square to the face" if part.kind is PartKind.EXTERIOR_SILL else "frame edge"
+    for start, cut in sorted(places, key=lambda one: one[0]):
+        low, high, across = (grid.text(one) for one in (start, start + cut.along, cut.across))
+        yield f"notch round the wall between, from {low} to {high} from the left end, {across} in from the {edge}"
+
+
 def _notch_lengths(part: Part) -> tuple[float, float]:
     along = _of(part, Notch)[0].along
     return along, part.length - 2 * along
@@ -361,6 +372,7 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     plane_rabbets,
     saw_notes,
     _notches,
+    _mid_notches,
     _tapers,
     _rabbets,
     _grooves,

@@ -1,0 +1,32 @@
+"""The record of openings that are trimmed as one; nothing of one that is trimmed alone."""
+
+from __future__ import annotations
+
+from jambs.length import Units
+from jambs.parts.kit.kit import Kit
+from jambs.parts.run import walls_between
+from jambs.values import Record, size, stated
+
+
+def run_record(kit: Kit, *, units: Units) -> Record:
+    """Return which openings, the one that has the boards over all, the walls between, and the boards that it lends."""
+    run, planned = kit.run, kit.placement.opening.run
+    if run is None or planned is None:
+        return {}
+    pairs = zip(run.members, run.members[1:], planned.walls, walls_between(run), strict=False)
+    return {
+        "trimmed_as_one": {
+            "openings": [one.mark for one in run.members],
+            "lead": run.lead,
+            "walls": [
+                {
+                    "openings": [one.mark, other.mark],
+                    "wall": stated(wall, units=units),
+                    "between_frames": stated(other.x - one.x - one.placement.opening.frame.width, units=units),
+                    "between_jambs": size(between.width, units=units),
+                }
+                for one, other, wall, between in pairs
+            ],
+            "parts_of_lead": [part.mark for part in kit.lent],
+        }
+    }
