@@ -7,6 +7,7 @@ from dataclasses import replace
 from jambs.geometry import added
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit, Run
+from jambs.parts.run import OVER_ALL
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.sides import Side
 
@@ -39,13 +40,12 @@ def other_kit(kit: Kit, side: Side) -> Kit:
     def moved(part: Part) -> Part:
         return replace(part, seat=replace(part.seat, origin=added(part.seat.origin, (-other.x, 0.0, 0.0))))
 
-    own = kit.mark
-    at_hand = tuple(moved(part) for part in kit.whole.parts if part.opening != own or not part.kind.is_jamb)
+    seen = (part for part in kit.whole.parts if part.opening == other.mark or part.kind in OVER_ALL)
     return replace(
         kit,
         placement=other.placement,
         sides=other.fitted.inner,
-        parts=tuple(part for part in at_hand if part.opening == other.mark or part.opening == kit.run.lead),
+        parts=tuple(moved(part) for part in seen),
         lent=(),
         beside=(),
         run=kit.run.seen_from(at),
@@ -60,6 +60,15 @@ def joined(own: Section, other: Section, between: float) -> Section:
     wall = [one for one in own.regions if not one.mark] + [one for one in beyond if not one.mark]
     boards = [one for one in own.regions if one.mark] + [one for one in beyond if one.mark]
     return replace(own, regions=(*wall, *boards))
+
+
+def on_this_side(section: Section, kit: Kit) -> Section:
+    """Return a section without what lies wholly beyond the middle of a wall between."""
+    half = half_between(kit, section.cut)
+    if half is None:
+        return section
+    near = tuple(one for one in section.regions if min(s for s, _ in one.outline) < half)
+    return replace(section, regions=near)
 
 
 def _turned(region: Region, between: float) -> Region:

@@ -36,6 +36,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.section.wall_between import on_this_side
 
 INKS = {
     Stuff.GYPSUM: Ink.LAYERS,
@@ -127,7 +128,9 @@ def section_view(
     ``is_both_jambs``: the left jamb is the right one's mirror image. ``layers_at``: the section that names the layers
     of the wall, where that is another.
     """
-    section = with_short_glass(seen_from_above(at_measured_depth(section, kit)))
+    section, near = (
+        with_short_glass(seen_from_above(at_measured_depth(one, kit))) for one in (section, on_this_side(section, kit))
+    )
     works = section_works(section, kit, job)
     section = works.section
     polygons = [turned(region.outline) for region in section.regions]
@@ -137,7 +140,7 @@ def section_view(
         title=TITLES[section.cut],
         shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section), *works.shapes),
         fills=tuple(_fills(section.regions, polygons, kit)),
-        chains=(*_depth_chains(section, polygons, kit, layers_at), *reveal_chains(section, kit)),
+        chains=(*_depth_chains(section, polygons, kit, layers_at), *reveal_chains(near if kit.run else section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
             *_turned(section.cut, is_both_jambs, is_ring(kit)),
