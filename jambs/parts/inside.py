@@ -19,7 +19,7 @@ from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
 from jambs.parts.kit.drywall import DrywallWork
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, JambFrame, Run
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, JambFrame, OpeningRun
 from jambs.parts.mulls.mull import Cover, cover_figures, cut_to_opening, inside_covers, mull_covers
 from jambs.parts.mulls.mull_box import inside_boxes
 from jambs.parts.run import mulls_on_wall, over_all, run_figures, sill_over_all, walls_between
@@ -64,7 +64,7 @@ def make_inside(
     shop: Shop,
     limits: Limits,
     boards: Sequence[Board],
-    run: Run | None = None,
+    run: OpeningRun | None = None,
 ) -> Inside:
     """Make all interior parts; without interior depth there is only casing on the frame.
 
@@ -139,7 +139,7 @@ OF_BOARDS_OVER_ALL = (
 """Figures that stand with the opening which has these boards."""
 
 
-def _mulls_on_wall(run: Run | None, cased: CasedOpening, trim: InteriorTrim) -> list[Part]:
+def _mulls_on_wall(run: OpeningRun | None, cased: CasedOpening, trim: InteriorTrim) -> list[Part]:
     """Make the boards on the walls between openings that are trimmed as one."""
     if run is None or trim.mull_casing is None:
         return []
@@ -164,7 +164,7 @@ def _stool_and_apron(
     flares: Flares,
     placement: Placement,
     shop: Shop,
-    run: Run | None,
+    run: OpeningRun | None,
 ) -> tuple[Sequence[Part], Sequence[Part]]:
     trim = placement.opening.interior
     if not lining.parts or trim.stool is None:

@@ -28,7 +28,7 @@ from jambs.parts.jambs.panels import Paneled, paneled
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.jambs.stack_checks import stack_findings
 from jambs.parts.kit.cautions import cautions
-from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, Run, RunMember
+from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, OpeningRun, RunMember
 from jambs.parts.kit.left_on import left_on
 from jambs.parts.mulls.mull import cover_findings, finished_findings
 from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
@@ -103,7 +103,7 @@ class _Made:
     framed: Paneled
 
 
-def _made(fitted: Fitted, run: Run | None, job: Job, book: MarkBook) -> _Made:
+def _made(fitted: Fitted, run: OpeningRun | None, job: Job, book: MarkBook) -> _Made:
     placement, shop = fitted.placement, job.shop
     try:
         inside = make_inside(
@@ -118,7 +118,7 @@ def _made(fitted: Fitted, run: Run | None, job: Job, book: MarkBook) -> _Made:
     return _Made(inside=inside, outside=outside, framed=framed)
 
 
-def _others(run: Run, job: Job, book: MarkBook) -> Iterator[tuple[RunMember, Sequence[Part]]]:
+def _others(run: OpeningRun, job: Job, book: MarkBook) -> Iterator[tuple[RunMember, Sequence[Part]]]:
     """Make the parts of the other openings of a run, each in its own coordinates."""
     for at, member in enumerate(run.members):
         if at != run.at:
@@ -170,7 +170,7 @@ def _figures(
 
 
 def _inside_findings(
-    inside: Inside, fitted: Fitted, parts: Sequence[Part], job: Job, run: Run | None
+    inside: Inside, fitted: Fitted, parts: Sequence[Part], job: Job, run: OpeningRun | None
 ) -> tuple[Finding, ...]:
     placement, sides = fitted.placement, fitted.inner
     least = job.limits.least_interior_depth

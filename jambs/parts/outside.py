@@ -18,7 +18,7 @@ from jambs.parts.findings.kit_findings import SillRunsIntoFlange
 from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_exterior_jambs
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, Run, WallBetween
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
 from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
@@ -44,7 +44,7 @@ class Outside:
 
 
 def make_outside(
-    placement: Placement, sides: dict[Side, FittedSide], rack: Rack, limits: Limits, run: Run | None = None
+    placement: Placement, sides: dict[Side, FittedSide], rack: Rack, limits: Limits, run: OpeningRun | None = None
 ) -> Outside:
     """Make all exterior parts; nothing where the job states no exterior trim.
 
@@ -67,7 +67,7 @@ def _at_depth(
     trim: ExteriorTrim,
     rack: Rack,
     limits: Limits,
-    run: Run | None,
+    run: OpeningRun | None,
 ) -> Outside:
     depth = max(deepest(one.fitted.outer) for one in run.members) if run else deepest(sides)
     if depth < limits.least_exterior_depth - SAME_SIZE:
@@ -75,7 +75,7 @@ def _at_depth(
     return _deep(placement, sides, trim, rack, run)
 
 
-def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: Run | None) -> Outside:
+def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: OpeningRun | None) -> Outside:
     """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
     frames = _frames(run, joint)
@@ -106,7 +106,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: Run | None
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _frames(run: Run | None, joint: float) -> list[ClearOpening]:
+def _frames(run: OpeningRun | None, joint: float) -> list[ClearOpening]:
     """Return the frames of openings that are trimmed as one, a sealant joint larger at both sides [in]."""
     frames = [one.placement.opening.frame for one in run.members] if run else []
     return [
@@ -138,7 +138,7 @@ def _clear(placement: Placement, trim: ExteriorTrim, grid: Grid) -> ClearOpening
 
 
 def _deep(
-    placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack, run: Run | None
+    placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack, run: OpeningRun | None
 ) -> Outside:
     opening, joint, grid = placement.opening, trim.sealant_joint, rack.shop.grid
     _hold_to_some_width(sides, joint)

@@ -28,7 +28,7 @@ from jambs.parts.findings.run_findings import (
     WallHoldsNoTrimmers,
 )
 from jambs.parts.fitted import fit
-from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Run, RunMember, WallBetween
+from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, OpeningRun, RunMember, WallBetween
 from jambs.parts.readings.as_built import without_odd_readings
 from jambs.parts.shapes.clear import ClearOpening, made_clear
 from jambs.parts.trim.casing import CasedOpening, casing
@@ -58,7 +58,7 @@ TRIMMERS = 3.0
 """Two studs that carry the headers at both sides of a wall between, 1 1/2 in each (PS 20, dry) [in]."""
 
 
-def run_of(fitted: Fitted, job: Job) -> Run | None:
+def run_of(fitted: Fitted, job: Job) -> OpeningRun | None:
     """Return the run in which a ``fitted`` opening stands; nothing where it is trimmed alone.
 
     The faces of two neighbors' jambs stand apart by a length on the shop's grid: the shims take what that moves.
@@ -72,7 +72,7 @@ def run_of(fitted: Fitted, job: Job) -> Run | None:
         for mark in run.marks
     ]
     at = run.marks.index(own.mark)
-    return Run(members=tuple(_spread(members, run, at, job)), at=at)
+    return OpeningRun(members=tuple(_spread(members, run, at, job)), at=at)
 
 
 def _beside(opening: Opening, at_hand: Placement, job: Job) -> Fitted:
@@ -102,7 +102,7 @@ def _to_hole(member: RunMember, side: Side) -> float:
     return (placement.shims.left if side is Side.LEFT else placement.shims.right) + lining
 
 
-def over_all(run: Run | None, clear: ClearOpening, clears: Sequence[ClearOpening] | None = None) -> ClearOpening:
+def over_all(run: OpeningRun | None, clear: ClearOpening, clears: Sequence[ClearOpening] | None = None) -> ClearOpening:
     """Return what a board over all goes past, from the leftmost clear opening to the rightmost; alone its own [in].
 
     ``clears``: those of all openings, each from its own frame, where they are not the ones inside.
@@ -114,7 +114,7 @@ def over_all(run: Run | None, clear: ClearOpening, clears: Sequence[ClearOpening
     return replace(clear, right=last.x + right)
 
 
-def walls_between(run: Run | None, clears: Sequence[ClearOpening] | None = None) -> tuple[WallBetween, ...]:
+def walls_between(run: OpeningRun | None, clears: Sequence[ClearOpening] | None = None) -> tuple[WallBetween, ...]:
     """Return the walls between, from the face of one jamb to that of the next, left to right [in]."""
     if run is None:
         return ()
@@ -123,7 +123,7 @@ def walls_between(run: Run | None, clears: Sequence[ClearOpening] | None = None)
     return tuple(WallBetween(low=one.x + left.right, high=other.x + right.left) for one, other, left, right in pairs)
 
 
-def sill_over_all(run: Run | None, sides: Mapping[Side, FittedSide]) -> FittedSide:
+def sill_over_all(run: OpeningRun | None, sides: Mapping[Side, FittedSide]) -> FittedSide:
     """Return the depths at the ends of a stool: at the left corner of the first opening, at the right of the last."""
     if run is None:
         return sides[Side.SILL]
@@ -134,7 +134,7 @@ def sill_over_all(run: Run | None, sides: Mapping[Side, FittedSide]) -> FittedSi
     return FittedSide(start_depth=start, finish_depth=finish, is_tapered=start != finish)
 
 
-def outer_over_all(run: Run | None, sides: dict[Side, FittedSide]) -> dict[Side, FittedSide]:
+def outer_over_all(run: OpeningRun | None, sides: dict[Side, FittedSide]) -> dict[Side, FittedSide]:
     """Return the exterior depths that a sill over all is made to: it reaches as far as the deepest asks."""
     if run is None:
         return sides
@@ -180,7 +180,7 @@ def _share(cased: CasedOpening, x: float) -> float:
 
 def lent_by(others: Iterable[tuple[RunMember, Sequence[Part]]]) -> tuple[tuple[Part, ...], tuple[Part, ...]]:
     """Return, as they lie from the opening at hand, the boards of others over all, and all their other boards."""
-    lent, beside = [], []
+    lent, beside = list[Part](), list[Part]()
     for member, parts in others:
         for part in parts:
             seat = replace(part.seat, origin=added(part.seat.origin, (member.x, 0.0, 0.0)))
@@ -188,7 +188,7 @@ def lent_by(others: Iterable[tuple[RunMember, Sequence[Part]]]) -> tuple[tuple[P
     return tuple(lent), tuple(beside)
 
 
-def run_figures(run: Run | None) -> tuple[Figure, ...]:
+def run_figures(run: OpeningRun | None) -> tuple[Figure, ...]:
     """Return how far the jambs of neighbors stand apart, to be set by the tape."""
     if run is None:
         return ()
@@ -202,7 +202,7 @@ def run_figures(run: Run | None) -> tuple[Figure, ...]:
     )
 
 
-def run_findings(run: Run | None, parts: Sequence[Part], lent: Sequence[Part]) -> list[Finding]:
+def run_findings(run: OpeningRun | None, parts: Sequence[Part], lent: Sequence[Part]) -> list[Finding]:
     """Say whose the boards over all are; find walls that hold no trimmers, bucks that meet, frames off the stool.
 
     ``parts``: of the opening at hand; ``lent``: boards of the leftmost that lie at it too.
@@ -235,7 +235,7 @@ def run_findings(run: Run | None, parts: Sequence[Part], lent: Sequence[Part]) -
     return found
 
 
-def _off_line(run: Run) -> Iterator[tuple[str, float]]:
+def _off_line(run: OpeningRun) -> Iterator[tuple[str, float]]:
     """Yield how much deeper each corner at the sill is than the straight line from the first to the last [in]."""
     sills = [(one, one.fitted.inner[Side.SILL]) for one in run.members if Side.SILL in one.fitted.inner]
     start, finish = sills[0][1].start_depth, sills[-1][1].finish_depth

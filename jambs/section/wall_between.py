@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from jambs.geometry import added
 from jambs.parts.board.part import Part
-from jambs.parts.kit.kit import Kit, Run
+from jambs.parts.kit.kit import Kit, OpeningRun
 from jambs.parts.run import OVER_ALL
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.sides import Side
@@ -23,7 +23,7 @@ def half_between(kit: Kit, cut: SectionCut) -> float | None:
     return between_frames(kit.run, cut.side) / 2
 
 
-def between_frames(run: Run, side: Side) -> float:
+def between_frames(run: OpeningRun, side: Side) -> float:
     """Return how far the frame at the other side of a wall between is [in]."""
     if side is Side.LEFT:
         other = run.members[run.at - 1]

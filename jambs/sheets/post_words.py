@@ -27,10 +27,7 @@ def walls_words(kit: Kit, grid: Grid) -> str:
     if run is None or planned is None or not run.is_lead:
         return ""
     pairs = zip(run.members, run.members[1:], planned.walls, strict=False)
-    told = "; ".join(
-        f"wall between {one.mark} and {other.mark} {grid.text(wall)}, from hole to hole in the framing"
-        for one, other, wall in pairs
-    )
+    told = "; ".join(f"wall between {one.mark} and {other.mark} {grid.text(wall)} wide" for one, other, wall in pairs)
     return f"{told}; rough sills and heads in one line, all in one plane: they are trimmed as one. {WHO_BETWEEN}"
 
 

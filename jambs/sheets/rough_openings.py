@@ -38,12 +38,12 @@ def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *
 def _pieces(data: Record) -> list[Record]:
     """Return the schedule of a large house as several: the openings, then their bucks."""
     openings = [
-        {**data, "rows": some, "bucks": [], "backing": [], "posts": [], "is_last": False}
+        {**data, "rows": some, "bucks": [], "backing": [], "posts": [], "walls": [], "is_last": False}
         for some in _parted(data["rows"], PIECE)
     ]
-    openings[-1] |= {"is_last": True, "backing": data["backing"], "posts": data["posts"]}
+    openings[-1] |= {"is_last": True, "backing": data["backing"], "posts": data["posts"], "walls": data["walls"]}
     bucks = [
-        {**data, "rows": [], "bucks": some, "backing": [], "posts": [], "is_last": False}
+        {**data, "rows": [], "bucks": some, "backing": [], "posts": [], "walls": [], "is_last": False}
         for some in _parted(data["bucks"], PIECE)
     ]
     return [*openings, *bucks]
@@ -73,6 +73,7 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
         "bucks": [one for one in bucks if one["parts"]],
         "backing": [row for kit in kits if (row := _backing_row(kit, job))["text"]],
         "posts": [row for kit in kits if (row := _posts_row(kit, job))["text"]],
+        "walls": [row for kit in kits if (row := _walls_row(kit, job))["text"]],
     }
 
 
@@ -88,8 +89,12 @@ def _backing_row(kit: CutKit, job: Job) -> Record:
 def _posts_row(kit: CutKit, job: Job) -> Record:
     """Return what has to stand in a rough opening, between its units."""
     placement = kit.placement
-    text = posts_words(placement, job.shop.grid) or walls_words(kit, job.shop.grid)
-    return {"mark": kit.mark, "room": placement.opening.room, "text": text}
+    return {"mark": kit.mark, "room": placement.opening.room, "text": posts_words(placement, job.shop.grid)}
+
+
+def _walls_row(kit: CutKit, job: Job) -> Record:
+    """Return what has to stand between rough openings that are trimmed as one."""
+    return {"mark": kit.mark, "room": kit.placement.opening.room, "text": walls_words(kit, job.shop.grid)}
 
 
 def _rough_row(opening: Record) -> Record:

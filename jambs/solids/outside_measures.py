@@ -129,8 +129,8 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
 def _proud(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     """The frame stands at the trim plane or proud of it: a sealant joint between frame and casing."""
     frame, loose = solids.frame[0], TIGHT + solids.outside_slack.lean
-    sizes: dict[str, float] = {
-        Side.HEAD: casing[Side.HEAD].low[Y] - frame.high[Y],
+    sizes = {
+        Side.HEAD.value: casing[Side.HEAD].low[Y] - frame.high[Y],
     }
     if Side.LEFT in casing:
         sizes["left"] = frame.low[X] - casing[Side.LEFT].high[X]

@@ -18,6 +18,7 @@ from finding_rows import Case, Row, codes_in, each
 from jambs.app.chain import kits_as_cut
 from jambs.findings import Finding, Severity, Subject
 from jambs.job import Job
+from jambs.length import Units
 from jambs.neighbors import findings
 from jambs.neighbors.compare import neighbor_findings
 from jambs.neighbors.unsaid import not_compared
@@ -77,7 +78,33 @@ BARE = {"exterior_trim": None}
 NO_HORN = {"exterior_trim__outside__sill__horn": "0"}
 WITH_STOOL = {"interior_trim__inside": STOOL}
 
+AS_ONE = {
+    "interior_trim__inside__mull_casing": {"thickness": "3/4", "stock": "poplar"},
+    "exterior_trim__outside__mull_casing": {"thickness": "1", "stock": "cedar"},
+}
+
+
+def as_one(from_left: str) -> Case:
+    """W2 at the right of W1 as seen from inside, 5 1/2 of wall between; from outside it stands at the left of it."""
+    second = window("W2", from_left=from_left, trim_with={"right_of": "W1", "wall": "5 1/2"})
+    return lambda: said_of("W2", house(window("W1", from_left="100"), second, **AS_ONE))
+
+
 ROWS = [
+    Row(  # 100 less 35 1/2 and 6 between the frames: 58 1/2; 1/8 is what framers leave.
+        code="stands-otherwise-apart", about=Subject.opening("W2"), severity=STOP,
+        appears=as_one("58 23/64"), quiet=as_one("58 3/8"),
+        inch=(
+            'By from_left the frames of W2 and W1 stand 6 9/64" apart, and with the wall between them they stand 6" '
+            "apart, W2 at the right of W1 as seen from inside: correct from_left, which is from the left corner seen "
+            "from outside, or the wall of trim_with."
+        ),
+        mm=(
+            "By from_left the frames of W2 and W1 stand 156 mm apart, and with the wall between them they stand "
+            "152.4 mm apart, W2 at the right of W1 as seen from inside: correct from_left, which is from the left "
+            "corner seen from outside, or the wall of trim_with."
+        ),
+    ),
     Row(
         code="holes-overlap", about=W1, severity=STOP,
         appears=beside("120"), quiet=beside("136"),
@@ -336,6 +363,21 @@ def test_frames_that_only_touch_still_have_no_studs_between() -> None:
     (first, *_) = said_of("W1", job)
     assert isinstance(first, findings.HolesOverlap)
     assert first.hole is findings.Hole.ROUGH_OPENING
+
+
+def test_openings_trimmed_as_one_have_their_boards_over_both() -> None:
+    second = window("W2", from_left="58 1/2", trim_with={"right_of": "W1", "wall": "5 1/2"})
+    job = house(window("W1", from_left="100"), second, **AS_ONE)
+    assert codes(job) == codes(job, "W2") == []
+    # By themselves their casings would lie over each other: 2 1/2 past each frame, and 1/2 more at the heads.
+    alone = house(window("W1", from_left="100"), window("W2", from_left="58 1/2"), **AS_ONE)
+    assert "trim-meets-neighbor" in codes(alone, "W2")
+
+
+def test_the_other_way_round_is_told() -> None:
+    second = window("W2", from_left="141 1/2", trim_with={"right_of": "W1", "wall": "5 1/2"})
+    (found,) = said_of("W2", house(window("W1", from_left="100"), second, **AS_ONE))
+    assert "stand in another order, or over each other, and" in found.sentence(Units.INCH)
 
 
 def test_the_cut_sheet_says_it() -> None:

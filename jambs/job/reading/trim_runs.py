@@ -140,10 +140,11 @@ def _hold_trims(source: TextSource, opening: Opening, complaints: Complaints) ->
         message = f"{what}, and what is trimmed as one with a neighbor is a plain rectangle; take trim_with out"
         complaints.say(source, (KEY,) if opening.trim_with else (), f"{opening.mark} {message}")
     for key, cure in _lacking(opening.interior):
-        message = f"{key}, and {opening.mark} is trimmed as one with a neighbor; {cure}"
+        message = f"its interior trim {key}, and {opening.mark} is trimmed as one with a neighbor; {cure}"
         complaints.say(source, ("interior_trim",), message)
     if opening.exterior is not None and opening.exterior.mull_casing is None:
-        message = f"has no mull_casing, and {opening.mark} is trimmed as one with a neighbor; {_MULL_CASING}"
+        lacking = "its exterior trim has no mull_casing"
+        message = f"{lacking}, and {opening.mark} is trimmed as one with a neighbor; {_MULL_CASING}"
         complaints.say(source, ("exterior_trim",), message)
 
 

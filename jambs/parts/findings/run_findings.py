@@ -23,8 +23,9 @@ class GoesPastNeighbors(Finding):
         """Say which, past what, and what to tape before they are cut."""
         apart = " and ".join(units.text(one) for one in self.apart)
         return (
-            f"Trimmed as one with {_listed(self.others)}: {', '.join(self.marks)} go past all of them. Tape from frame "
-            f"to frame over the wall between before they are cut: {apart} here; no reading tells it."
+            f"Trimmed as one with {_listed(self.others)}: {', '.join(self.marks)} lie over all of them and the wall "
+            f"between. Before they are cut, tape from frame to frame over that wall: they are made for {apart}, and no "
+            "reading tells it."
         )
 
 

@@ -139,7 +139,7 @@ class WallBetween:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Run:
+class OpeningRun:
     """Openings that are trimmed as one, left to right; ``at``: which of them is at hand, from 0."""
 
     members: tuple[RunMember, ...]
@@ -171,10 +171,10 @@ class Run:
         """All but the one at hand."""
         return (*self.members[: self.at], *self.members[self.at + 1 :])
 
-    def seen_from(self, at: int) -> Run:
+    def seen_from(self, at: int) -> OpeningRun:
         """The same run with another opening at hand."""
         off = self.members[at].x
-        return Run(members=tuple(replace(one, x=one.x - off) for one in self.members), at=at)
+        return OpeningRun(members=tuple(replace(one, x=one.x - off) for one in self.members), at=at)
 
 
 class FigureKind(Enum):
@@ -271,7 +271,7 @@ class Kit:
     sides: dict[Side, FittedSide] = field(default_factory=dict)
     frames: tuple[JambFrame, ...] = ()
     drywall: DrywallWork | None = None
-    run: Run | None = None
+    run: OpeningRun | None = None
     lent: tuple[Part, ...] = ()
     beside: tuple[Part, ...] = ()
 

@@ -1,0 +1,137 @@
+"""Openings trimmed as one in three dimensions: sawn from their cut lists they close, and nothing clashes."""
+
+from __future__ import annotations
+
+import dataclasses
+from typing import Any
+
+import pytest
+from cases import BASE, METRIC
+from trimmed_as_one import OVER, run_job, run_kits
+
+pytest.importorskip("cadquery")
+
+from jambs.parts.board.cuts import MidNotch
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.solids.fit import FitReport, fit_report
+from jambs.solids.model import model_kit
+
+NARROW = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 1/4 x 48"}
+PICTURE = {**BASE["interior_trim"]["inside"], "mull_casing": OVER}
+
+
+def reports(count: int = 2, **paths: Any) -> list[FitReport]:
+    job = run_job(count, **paths)
+    return [fit_report(model_kit(kit, job)) for kit in run_kits(count, **paths)]
+
+
+@pytest.mark.parametrize(
+    ("count", "paths"),
+    [
+        (2, {}),
+        (3, NARROW),
+        (2, {"interior_trim__inside": PICTURE}),
+        (2, {"position": {"exterior_depth": "0"}}),
+        (2, {"shop__horn_play": "1/16", "interior_trim__inside__apron__ends": "returned"}),
+    ],
+    ids=["stool", "three, one narrow", "picture framed", "proud", "play behind the horns"],
+)
+def test_runs_fit(count: int, paths: dict[str, Any]) -> None:
+    found = reports(count, **paths)
+    assert [one.faults for one in found] == [()] * count
+    for one in found:
+        assert [joint.name for joint in one.joints if "mull casing" in joint.name]
+        assert [measure.name for measure in one.measures if "mull casing" in measure.name]
+
+
+def test_the_notches_are_measured_at_the_backs_of_the_jambs() -> None:
+    one, two = reports()
+    at = [
+        [(m.name, round(m.found, 6)) for m in found.measures if m.name.startswith("notch of")] for found in (one, two)
+    ]
+    assert [[(name.split("(")[1], size) for name, size in some] for some in at] == [
+        [
+            ("stool, sill) to the back of the jamb, right", 0.0),
+            ("exterior sill, sill) to the back of the jamb, right", 0.0),
+        ],
+        [
+            ("stool, sill) to the back of the jamb, left", 0.0),
+            ("exterior sill, sill) to the back of the jamb, left", 0.0),
+        ],
+    ]
+
+
+def spoiled(kind: PartKind, by: float) -> FitReport:
+    """The leftmost kit with the notch of a board begun farther along."""
+    job, (kit, _) = run_job(), run_kits()
+    parts = tuple(
+        dataclasses.replace(
+            part,
+            cuts=tuple(
+                dataclasses.replace(cut, start=cut.start + by) if isinstance(cut, MidNotch) else cut
+                for cut in part.cuts
+            ),
+        )
+        if part.kind is kind
+        else part
+        for part in kit.parts
+    )
+    return fit_report(model_kit(dataclasses.replace(kit, parts=parts), job))
+
+
+@pytest.mark.parametrize("kind", [PartKind.STOOL, PartKind.EXTERIOR_SILL])
+def test_a_notch_in_another_place_is_found(kind: PartKind) -> None:
+    assert not spoiled(kind, 1 / 64).fits
+    assert spoiled(kind, 0.0).fits
+
+
+def test_a_mull_casing_in_another_place_is_found() -> None:
+    job, (kit, _) = run_job(), run_kits()
+    parts = tuple(
+        dataclasses.replace(
+            part, seat=dataclasses.replace(part.seat, origin=(part.seat.origin[0] + 1 / 32, *part.seat.origin[1:]))
+        )
+        if part.kind is PartKind.MULL_CASING and part.where is Where.INTERIOR
+        else part
+        for part in kit.parts
+    )
+    found = fit_report(model_kit(dataclasses.replace(kit, parts=parts), job))
+    assert [measure.name for measure in found.measures if not measure.is_right] == [
+        "reveal at W1-8 (mull casing, between units), right"
+    ]
+
+
+def test_files_of_an_opening_have_its_own_boards_alone() -> None:
+    job = run_job()
+    for kit in run_kits():
+        solids = model_kit(kit, job)
+        own = {part.mark for part in kit.parts}
+        assert {solid.name for solid in solids.solids if solid.part} == own
+        assert own < {solid.name for solid in solids.everything if solid.part}
+
+
+def test_a_metric_run_fits() -> None:
+    metric = {key: value for key, value in METRIC.items() if not key.startswith("openings") and key != "exterior_trim"}
+    openings = [
+        {
+            "mark": mark,
+            "room": "Room",
+            "frame": "900 x 1200",
+            "rough_opening": "920 x 1220",
+            "sill_height": "800",
+            **more,
+        }
+        for mark, more in (("W1", {}), ("W2", {"trim_with": {"right_of": "W1", "wall": "140"}}))
+    ]
+    over = {"thickness": "18", "stock": "pine"}
+    paths = {**metric, "interior_trim__inside__mull_casing": over, "openings": openings}
+    inside = {**PICTURE, "mull_casing": over}
+    job = run_job(1, **{"interior_trim__inside": inside, **paths, "exterior_trim": None})
+    from jambs.parts.make import make_kit
+    from jambs.place.solve import place_windows
+
+    kits = [make_kit(one, job) for one in place_windows(job)]
+    assert [fit_report(model_kit(kit, job)).faults for kit in kits] == [(), ()]
+    (between,) = (part for part in kits[0].parts if part.kind is PartKind.MULL_CASING)
+    # 140 + 10 + 10 between the frames, 60 - 3 of face at each: 274 from jamb to jamb, less reveals of 5.
+    assert round(between.width * 25.4, 6) == 264
