@@ -131,7 +131,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
         parts=parts,
         frame=_frame(kit),
         between=_between(kit),
-        beside=_beside(kit),
+        beside=_beside(kit, placed.beside),
         inside_slack=placed.inside,
         outside_slack=placed.outside,
         notes=_notes(kit),
@@ -215,10 +215,10 @@ def past_plane(plane: Plane) -> kernel.Shape:
     return kernel.prism(corners, (FAR * normal[0], FAR * normal[1], FAR * normal[2]))
 
 
-def _beside(kit: Kit) -> tuple[Solid, ...]:
+def _beside(kit: Kit, seats: Sequence[Seat]) -> tuple[Solid, ...]:
     """The frames and the boards at the openings that are trimmed as one with a kit's."""
     frames = [one for fellow in (kit.run.others if kit.run else ()) for one in _rings(fellow.placement, fellow.x)]
-    return (*frames, *(_solid(part, part.seat, kit) for part in (kit.beside if kit.run else ())))
+    return (*frames, *(_solid(part, seat, kit) for part, seat in zip(kit.beside, seats, strict=True)))
 
 
 def _frame(kit: Kit) -> tuple[Solid, ...]:

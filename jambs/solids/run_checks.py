@@ -9,6 +9,7 @@ from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.trim import InteriorTrim
 from jambs.parts.board.cuts import MidNotch
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.trim.casing_plane import Slack
 from jambs.sides import Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X, Y, one_of, pick
@@ -50,8 +51,12 @@ def _side(mull: Solid) -> Side:
     return mull.part.side
 
 
+def _slack(solids: KitSolids, where: Where) -> Slack:
+    return solids.inside_slack if where is Where.INTERIOR else solids.outside_slack
+
+
 def _loose(solids: KitSolids, where: Where) -> float:
-    slack = solids.inside_slack if where is Where.INTERIOR else solids.outside_slack
+    slack = _slack(solids, where)
     return slack.gap + slack.lean
 
 
@@ -90,7 +95,11 @@ def _reveal(solids: KitSolids, where: Where, mull: Solid) -> Measure:
     elif isinstance(trim, ExteriorTrim):
         asked = trim.sealant_joint
     found = edge - face if side is Side.RIGHT else face - edge
-    tight = solids.job.shop.grid.step / 2 + TIGHT if where is Where.EXTERIOR else TIGHT
+    slack, members = _slack(solids, where), solids.kit.run.members if solids.kit.run else ()
+    along = members[-1].x - members[0].x + members[-1].placement.opening.frame.width
+    tight = TIGHT + slack.lean + slack.seen_shorter(along)
+    if where is Where.EXTERIOR:
+        tight += solids.job.shop.grid.step / 2  # the clear openings outside lie on a grid of their own
     return Measure(name=f"{what} at {mull.words}, {side.value}", asked=asked, found=found, tolerance=tight)
 
 

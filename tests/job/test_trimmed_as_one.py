@@ -99,7 +99,7 @@ def test_windows_of_two_depths_have_no_stool_in_common() -> None:
 def test_faces_may_differ_at_the_sides_and_not_at_head_and_sill() -> None:
     fixed = side_by_side()["windows"]["fixed"]
     face = {"left": "2", "right": "3", "head": "2 1/2", "sill": "2 1/2"}
-    named = {"openings__0__window": "fixed", "openings__1__window": "other"}
+    named: dict[str, Any] = {"openings__0__window": "fixed", "openings__1__window": "other"}
     assert run_job(windows__other={**fixed, "frame_face": face}, **named).openings[1].run is not None
     found = faults(windows__other={**fixed, "frame_face": {**face, "sill": "3"}}, **named)
     cure = "choose windows with the same depths and faces"

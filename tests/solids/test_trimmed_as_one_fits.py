@@ -11,6 +11,7 @@ from trimmed_as_one import OVER, run_job, run_kits
 
 pytest.importorskip("cadquery")
 
+from jambs.app.chain import kits_at, placed
 from jambs.parts.board.cuts import MidNotch
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.solids.fit import FitReport, fit_report
@@ -22,7 +23,7 @@ PICTURE = {**BASE["interior_trim"]["inside"], "mull_casing": OVER}
 
 def reports(count: int = 2, **paths: Any) -> list[FitReport]:
     job = run_job(count, **paths)
-    return [fit_report(model_kit(kit, job)) for kit in run_kits(count, **paths)]
+    return [fit_report(model_kit(kit, job)) for kit in kits_at(placed(job), job)]
 
 
 @pytest.mark.parametrize(
@@ -42,6 +43,31 @@ def test_runs_fit(count: int, paths: dict[str, Any]) -> None:
     for one in found:
         assert [joint.name for joint in one.joints if "mull casing" in joint.name]
         assert [measure.name for measure in one.measures if "mull casing" in measure.name]
+
+
+def read(*depths: str) -> dict[str, Any]:
+    """Depths at the corners: head left and right, sill left and right."""
+    corners = dict(zip(("head_left", "head_right", "sill_left", "sill_right"), depths, strict=True))
+    return {"date": "2026-06-01", "interior_depth": corners}
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        (["4 3/4"] * 4, ["4 3/4"] * 4),
+        (["4 3/4", "4 3/4", "4 11/16", "4 11/16"], ["4 3/4", "4 3/4", "4 11/16", "4 11/16"]),
+        (["4 3/4"] * 4, ["4 5/8"] * 4),
+        (["4 1/2", "4 9/16", "4 1/2", "4 9/16"], ["4 9/16", "4 5/8", "4 9/16", "4 5/8"]),
+    ],
+    ids=["deeper", "a wall that leans", "two depths", "a wall that tapers"],
+)
+def test_measured_runs_hang_on_the_jambs_of_all(first: list[str], second: list[str]) -> None:
+    paths = {"openings__0__measured": read(*first), "openings__1__measured": read(*second)}
+    assert [one.faults for one in reports(**paths)] == [(), ()]
+
+
+def test_one_measured_opening_moves_the_boards_over_both() -> None:
+    assert [one.faults for one in reports(openings__0__measured=read(*["4 3/4"] * 4))] == [(), ()]
 
 
 def test_the_notches_are_measured_at_the_backs_of_the_jambs() -> None:

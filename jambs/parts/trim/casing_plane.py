@@ -51,11 +51,15 @@ class Slack:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hung:
-    """Seats of all parts of a kit as hung, and the slack that the wall makes inside and outside."""
+    """Seats of all parts of a kit as hung, and the slack that the wall makes inside and outside.
+
+    ``beside``: those of the boards at openings that are trimmed as one with it.
+    """
 
     seats: tuple[Seat, ...]
     inside: Slack = Slack()
     outside: Slack = Slack()
+    beside: tuple[Seat, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,19 +77,23 @@ class CasingPlane:
 
 
 def hung(kit: Kit) -> Hung:
-    """Hang the casing of a measured kit on its jambs; a planned kit stays as it was laid out."""
-    measured = kit.placement.opening.measured
-    found = Hung(seats=tuple(part.seat for part in kit.parts))
-    if measured is None:
-        return found
-    if measured.interior_depth:
+    """Hang the casing of a measured kit on its jambs; a planned kit stays as it was laid out.
+
+    What goes past several openings hangs on the jambs of them all, as soon as one of them was measured.
+    """
+    members = kit.run.members if kit.run else ()
+    openings = [one.placement.opening for one in members] or [kit.placement.opening]
+    measured = [one.measured for one in openings if one.measured]
+    found = Hung(seats=tuple(part.seat for part in kit.parts), beside=tuple(part.seat for part in kit.beside))
+    if any(one.interior_depth for one in measured):
         found = _hang(kit, found, Where.INTERIOR)
-    return _hang(kit, found, Where.EXTERIOR) if measured.exterior_depth else found
+    return _hang(kit, found, Where.EXTERIOR) if any(one.exterior_depth for one in measured) else found
 
 
 def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     sign = -1.0 if where is Where.INTERIOR else 1.0
-    edges = [point for part in kit.parts if part.where is where and part.kind.is_jamb for point in outer_edge(part)]
+    jambs = [part for part in (*kit.parts, *kit.beside) if part.where is where and part.kind.is_jamb]
+    edges = [point for part in jambs for point in outer_edge(part)]
     casing = [part for part in kit.parts if part.where is where and part.kind is PartKind.CASING]
     if not edges or not casing:
         return found
@@ -94,19 +102,25 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     back = casing[0].seat.at(0.0, 0.0, casing[0].thickness)[2]
     turn = _turn(plane, (x, y, back))
     hangs = nailed_on(kit, where)
-    seats = tuple(
-        turn(seat) if part.where is where and part.kind in hangs else seat
-        for part, seat in zip(kit.parts, found.seats, strict=True)
+    seats, beside = (
+        tuple(
+            turn(seat) if part.where is where and part.kind in hangs else seat
+            for part, seat in zip(parts, stood, strict=True)
+        )
+        for parts, stood in ((kit.parts, found.seats), (kit.beside, found.beside))
     )
     loose = Slack(hollow=plane.hollow, slope=abs(plane.across) + abs(plane.up), thickness=casing[0].thickness)
     if where is Where.INTERIOR:
-        return replace(found, seats=seats, inside=loose)
-    return replace(found, seats=seats, outside=loose)
+        return replace(found, seats=seats, beside=beside, inside=loose)
+    return replace(found, seats=seats, beside=beside, outside=loose)
 
 
 def nailed_on(kit: Kit, where: Where) -> frozenset[PartKind]:
-    """Return what is nailed to the edges of the jambs on one side of the wall: the casing of a boxed mull too."""
-    is_boxed = any(part.where is where and part.kind is PartKind.MULL_JAMB for part in kit.parts)
+    """Return what is nailed to the edges of the jambs on one side of the wall: the casing of a boxed mull too.
+
+    So is that on a wall between openings that are trimmed as one.
+    """
+    is_boxed = kit.run is not None or any(part.where is where and part.kind is PartKind.MULL_JAMB for part in kit.parts)
     return frozenset((*NAILED_ON, PartKind.MULL_CASING) if is_boxed else NAILED_ON)
 
 
