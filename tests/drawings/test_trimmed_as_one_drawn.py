@@ -1,0 +1,62 @@
+"""Elevations of openings trimmed as one: every window, the walls between, each board once."""
+
+from __future__ import annotations
+
+import pytest
+from trimmed_as_one import run_kits
+
+from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
+from jambs.drawings.views.exploded import exploded_view, frames_seen
+from jambs.drawings.views.view import View, ViewSide
+from jambs.length import Units
+from jambs.parts.kit.kit import Kit
+from jambs.screen.elevation_shapes import view_records
+
+NARROW = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 x 48"}
+
+
+def across(view: View) -> list[float]:
+    """Lengths of the chain of frames and walls, from the left [in]."""
+    (chain,) = (one for one in view.chains if one.after == "openings")
+    assert chain.side is ViewSide.TOP
+    return [round(one.finish[0] - one.start[0], 6) for one in chain.intervals]
+
+
+def both(kit: Kit) -> tuple[View, View]:
+    return interior_elevation(kit, Units.INCH), exterior_elevation(kit, Units.INCH)
+
+
+def test_frames_and_walls_are_dimensioned_as_they_are_seen() -> None:
+    for kit in run_kits(**NARROW):
+        inside, outside = both(kit)
+        assert across(inside) == [35.5, 6.0, 29.5]
+        assert across(outside) == [29.5, 6.0, 35.5]
+
+
+@pytest.mark.parametrize("at", [0, 1, 2])
+def test_every_board_is_marked_whosever_it_is(at: int) -> None:
+    kits = run_kits(3)
+    inside, _ = both(kits[at])
+    marks = {one.text for one in inside.marks}
+    assert {"W1-5", "W1-8", "W1-9", "W1-10", "W1-1", "W2-1", "W3-3"} <= marks
+
+
+def test_the_picture_pulled_apart_has_every_frame_and_board() -> None:
+    for kit in run_kits():
+        assert len(frames_seen(kit)) == 2
+        texts = {one.short for one in exploded_view(kit).call_outs}
+        assert {"W1-4", "W2-1", "W1-2"} <= texts
+
+
+def test_an_opening_alone_has_no_chain_of_openings() -> None:
+    (alone,) = run_kits(1)
+    assert [one for view in both(alone) for one in view.chains if one.after == "openings"] == []
+    assert len(frames_seen(alone)) == 1
+
+
+def test_the_page_shows_the_windows_of_all() -> None:
+    one, two = run_kits(**NARROW)
+    for kit, places in ((one, [[0.0, 35.5], [41.5, 71.0]]), (two, [[0.0, 29.5], [-41.5, -6.0]])):
+        shapes = view_records(kit)[0]["shapes"]
+        frames = [shape["points"] for shape in shapes if shape["kind"] == "frame"]
+        assert [[min(points[::2]), max(points[::2])] for points in frames] == places
