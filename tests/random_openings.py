@@ -178,6 +178,9 @@ def round_kits(draw: st.DrawFn, *, has_outside: bool = True) -> RandomKit:
         "position": {"share": "0"},
     }
 
+    if has_outside and draw(st.booleans()):
+        more["exterior_trim__outside__sill"] = draw(exterior_trims())["sill"]
+
     def kept(changes: dict[str, Any]) -> RandomKit:
         return can_be_built(kit_from(changes if has_outside else inside_only(changes)))
 
@@ -191,5 +194,7 @@ def round_kits(draw: st.DrawFn, *, has_outside: bool = True) -> RandomKit:
     shape = {"kind": kind, "high_side": draw(st.sampled_from(["left", "right"]))}
     if kind != "quarter round":
         shape = kind
+    if kind == "full round":
+        more["exterior_trim__outside__sill"] = None
     high = size / 2 if kind == "half round" else size
     return kept(round_changes(shape, size, high, curved=curved, **more))

@@ -257,6 +257,7 @@ class Foot(Enum):
     SILL = "on the sill"
     BOTTOM_PIECE = "on the bottom piece"
     PAST_FRAME = "down past the frame"
+    FEET_ON_SILL = "every foot cut to the sill's slope and bedded on it in sealant"
     HEAD_ON_BOTTOM = "the bottom piece first, the head on it"
     RING = "from its lowest piece upward"
 
@@ -277,7 +278,7 @@ class TrimLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say how its legs and its head meet, or how it goes on where it has no legs."""
-        if self.foot in (Foot.HEAD_ON_BOTTOM, Foot.RING):
+        if self.foot in (Foot.HEAD_ON_BOTTOM, Foot.RING, Foot.FEET_ON_SILL):
             return f"{self.foot.value}, every joint sealed"
         top = "head casing over the legs" if self.is_butt else "head casing mitered to them, sealed in the miter"
         return f"legs {self.foot.value}, {top}"

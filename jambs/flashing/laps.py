@@ -33,7 +33,7 @@ from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import Corner
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 
 PARTS_OF = {
     LapKind.SILL: (PartKind.EXTERIOR_SILL,),
@@ -129,7 +129,9 @@ def _foot(kit: Kit) -> Foot:
         if any(part.side.is_leg for part in casing):
             return Foot.BOTTOM_PIECE
         return Foot.RING if all(part.arcs for part in casing) else Foot.HEAD_ON_BOTTOM
-    return Foot.SILL if _has(kit, PartKind.EXTERIOR_SILL) else Foot.PAST_FRAME
+    if not _has(kit, PartKind.EXTERIOR_SILL):
+        return Foot.PAST_FRAME
+    return Foot.SILL if {part.side for part in casing} >= {*LEGS} else Foot.FEET_ON_SILL
 
 
 def _has(kit: Kit, kind: PartKind) -> bool:

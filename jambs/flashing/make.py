@@ -13,6 +13,7 @@ from jambs.flashing.findings import NoPanInRound
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Grid, Units
+from jambs.parts.board.cuts import Notch
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.findings.water import LEAST_FALL
@@ -182,7 +183,7 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
         mark=kit.mark,
         kind=BlankKind.SILL_FLASHING,
         legs=legs,
-        between=part.length - 2 * part.outline[0][0],
+        between=part.length - sum(cut.along for cut in part.cuts if isinstance(cut, Notch)),
         end_dam=bending.end_dam,
         start=(back, part.seat.origin[1]),
     )

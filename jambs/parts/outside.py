@@ -17,7 +17,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.findings.kit_findings import SillRunsIntoFlange
 from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
-from jambs.parts.jambs.shaped_jambs import clear_path, shaped_exterior_jambs
+from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
@@ -29,6 +29,7 @@ from jambs.parts.trim.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
 from jambs.parts.trim.shaped_casing import casing_box, shaped_casing
 from jambs.parts.trim.sides import deepest
+from jambs.parts.trim.sill_place import sill_place
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -153,7 +154,7 @@ def _deep(
     cased = _cased(over, placement, trim, over_sides, slope)
     place = None
     if trim.sill:
-        place = _sill_place(over, cased, placement, trim, depth)
+        place = sill_place(over, cased, placement, trim, depth)
         parts.append(make_sill(place, trim.sill, grid, walls, trim.jamb.thickness))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
@@ -191,19 +192,13 @@ def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> No
         raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
 
 
-def _is_cut_below(placement: Placement) -> bool:
-    """Say whether jambs and casing go all round, as they do where the lower corners are cut."""
-    shape = placement.opening.shape
-    return shape is not None and shape.is_cut_below(placement.opening.frame)
-
-
 def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
     """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck.
 
     None where a board lies along the sill as along the head.
     """
     opening, joint = placement.opening, trim.sealant_joint
-    if _is_cut_below(placement):
+    if goes_all_round(opening, trim):
         return None
     return 0.0 if opening.floor_below_frame is not None else -joint
 
@@ -212,7 +207,8 @@ def _cased(
     clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
-    below = trim.casing_reveal if _is_cut_below(placement) else 0.0
+    all_round = goes_all_round(placement.opening, trim)
+    below = trim.casing_reveal if all_round else 0.0
     return CasedOpening(
         left=clear.left - trim.casing_reveal,
         right=clear.right + trim.casing_reveal,
@@ -220,23 +216,8 @@ def _cased(
         right_bottom=clear.bottom - sill_fall(sides[Side.RIGHT].start_depth, slope),
         top=clear.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
-        has_bottom=_is_cut_below(placement),
+        has_bottom=all_round,
         slope_deg=slope,
-    )
-
-
-def _sill_place(
-    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, depth: float
-) -> SillPlace:
-    assert trim.sill is not None
-    return SillPlace(
-        middle=(clear.left + clear.right) / 2,
-        top=clear.bottom + sill_fall(trim.sill.under_frame, trim.sill.slope),
-        start=placement.outside_edge - trim.sill.under_frame,
-        run_to_trim=depth + trim.sill.under_frame,
-        run_past_trim=placement.planes.cladding_depth + trim.sill.nosing,
-        between=clear.width + 2 * trim.jamb.thickness,
-        length=outside_width(cased, trim.casing) + 2 * trim.sill.horn,
     )
 
 

@@ -8,6 +8,7 @@ from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import area_of, outset, shaped_path, size_over_all
 from jambs.job.models.shop import Limits, Shop
+from jambs.job.models.straight_round import greatest_off
 from jambs.length import TAPE_GRIDS, Grid
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Buck
@@ -167,7 +168,24 @@ def _outline(opening: Opening, buck: Buck | None) -> HoleOutline:
 
 def _lined_shims(opening: Opening, buck: Buck | None) -> float:
     """Frame → framing round a shape, which is the same along every edge [in]."""
-    return shims(opening).left + (buck.thickness if buck and _is_lined(buck) else 0.0)
+    return shims(opening).left + lined_by(opening, buck)
+
+
+def lined_by(opening: Opening, buck: Buck | None) -> float:
+    """How far the framing stands back from the rough opening for a liner buck [in]: round arcs for its corners too.
+
+    Nothing where there is none.
+    """
+    if buck is None or not _is_lined(buck):
+        return 0.0
+    return buck.thickness + _off_arcs(opening, buck.thickness)
+
+
+def _off_arcs(opening: Opening, out: float = 0.0) -> float:
+    """How far the corners of straight boards round an arc stand off it, so far outside the rough opening [in]."""
+    path = outset(shaped_path(opening.frame, opening.shape), dict.fromkeys(Side, shims(opening).left))
+    radii = [edge.circle.radius for edge in path if edge.circle]
+    return greatest_off(path) * (1 + out / min(radii)) if radii else 0.0
 
 
 def _space(opening: Opening, shop: Shop) -> list[Finding]:
@@ -208,6 +226,8 @@ def _bearing(opening: Opening, buck: Buck, grid: Grid | None) -> list[Finding]:
         return [FlangeWidthAssumed(subject=about, flange=flange)]
     around = shims(opening, grid)
     gap = max(around.left, around.right, around.head, around.sill) + buck.set_back
+    if opening.shape:
+        gap += _off_arcs(opening)
     past_gap = flange - gap
     bears = max(min(buck.thickness, past_gap), 0.0)
     is_thin = buck.thickness < past_gap - SAME_PLANE

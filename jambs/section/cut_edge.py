@@ -46,8 +46,8 @@ def across(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
 
 
 def is_cut(kit: Kit, part: Part, cut: SectionCut) -> bool:
-    """Say whether a part lies on the edge that is cut: of the segments of an arc the middle one."""
+    """Say whether a part lies on the edge that is cut: of the boards along an arc the middle one."""
     edge = cut_edge(kit, cut)
     if part.side is not edge.side:
         return False
-    return part.runs is None or part.member == ((part.runs + 1) // 2 if part.arcs else edge.run)
+    return part.runs is None or part.member == ((part.runs + 1) // 2 if edge.center else edge.run)

@@ -18,7 +18,7 @@ from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, within, without_doubles
 from jambs.parts.board.bending_form import bending_form
 from jambs.parts.board.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
-from jambs.parts.board.part import Part
+from jambs.parts.board.part import ArcEnds, Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.planned import depth_is_planned
 from jambs.parts.readings.as_built import PLANNED
@@ -124,8 +124,8 @@ def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
 def _of_form(parts: Sequence[Part], units: Units) -> Template:
     """Draw half of the form, from its center line on: turned over it is the other half."""
     part, marks = parts[0], ", ".join(part.mark for part in parts)
-    form = bending_form(part)
-    middle = form.center[0]
+    form, ends = bending_form(part), part.blank.plies.ends if part.blank.plies else ArcEnds.SPRING_LINES
+    past, middle = "it" if ends is ArcEnds.DIAMETER else "them", form.center[0]
     half = without_doubles(kept(form.outline, (1.0, 0.0), (middle, 0.0)))
     outline = tuple((x - middle, y) for x, y in half)
     cut, center_line = _parted(outline, 0.0)
@@ -134,7 +134,7 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
     size = (max(x for x, _ in outline), max(y for _, y in outline))
     labels = [
         ((0.0, size[1] / 2), "center line"),
-        (_between(*spring, share=SPRING_WORDS), "spring line"),
+        (_between(*spring, share=SPRING_WORDS), ends.line_words),
         (_between((0.0, size[1]), (0.0, form.center[1]), share=RADIUS_WORDS), f"crown; radius {bent_to}"),
     ]
     if form.center[1] > 0:
@@ -142,7 +142,7 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
     return Template(
         title=f"{marks} {part.name}: the form {'it is' if len(parts) == 1 else 'all are'} bent over",
         note=f"radius {bent_to}, for {jamb} once it has sprung back; half of it: turned over on the center line it is "
-        "the other half; the jamb ends on the spring lines, the form goes on past them",
+        f"the other half; the jamb ends on the {ends.value}, the form goes on past {past}",
         size=size,
         cut=(cut,),
         broken=(center_line, spring),

@@ -22,6 +22,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import JambFrame
 from jambs.parts.shapes.shape_checks import is_framed_square
 from jambs.parts.words.proud_words import proud_words, width_words
+from jambs.place.frame_path import frame_path
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import frame_reveal_of, legs_reach_the_floor, marks_text, parts_of
 from jambs.sheets.panel_steps import behind_frames, panel_steps
@@ -47,6 +48,8 @@ def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
         how = f"line the framing opening with it, {depth} deep, plumb, square and straight; its joints sealed"
     else:
         how = f"set it on the sheathing around the opening, {depth} deep, square and in one plane; its joints sealed"
+    if is_arched(frame_path(kit.placement.opening)):
+        how += "; joined first over the curve of the rough opening drawn full size, the middles of its boards on it"
     if legs_reach_the_floor(kit):
         how += "; its legs are sawn to the finished floor, add what of it is not laid yet"
     return [f"{boards[0].kind.words.capitalize()} ({marks_text(boards)}): {how}. Fasteners are in the table below."]

@@ -101,15 +101,16 @@ def _joint_length(inner: FramePath, one: int, two: int, thickness: float) -> flo
 
 
 def bearing(
-    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], asked: float, way: float
+    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], asked: float, way: float, near: float = 0.0
 ) -> JointCheck:
     """Measure the casing on the edges of the jambs, from its inner edge to their backs, all of it at once.
 
-    ``asked``: that area [sq in]; ``way``: 1 where the casing lies toward the room, -1 outside.
+    ``asked``: that area [sq in]; ``way``: 1 where the casing lies toward the room, -1 outside; ``near``: length by
+    which the area falls short for each inch that one is pressed into the other, on a sloping sill [in].
     """
     shared = sum(_pressed(one.solid, two.solid, way) for one in casing for two in jambs)
     name = f"the {what} and the edges of the jambs"
-    return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT, gap=None)
+    return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT + PRESS * near, gap=None)
 
 
 def _pressed(one: Solid, two: Solid, way: float) -> float:

@@ -11,8 +11,9 @@ from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import area_of, outset
 from jambs.job.models.path_edge import FramePath
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round
 from jambs.parts.shapes.clear import clear_opening
+from jambs.parts.shapes.feet import feet
 from jambs.place.frame_path import frame_path, path_at
 from jambs.sides import Side
 from jambs.solids.arch_checks import (
@@ -24,11 +25,12 @@ from jambs.solids.arch_checks import (
     casing_measures,
     depth_measures,
 )
-from jambs.solids.depths_round import exterior_depths, interior_depths
+from jambs.solids.depths_round import exterior_depths, exterior_sides, interior_depths
 from jambs.solids.lookup import X, Y
 from jambs.solids.model import KitSolids
 from jambs.solids.report import TIGHT, JointCheck, Measure
 from jambs.solids.shape_measures import asked_gap, near_reveal
+from jambs.solids.shape_sill import path_on_sill, stands_on_sill
 
 
 def is_arched(solids: KitSolids) -> bool:
@@ -84,11 +86,22 @@ class _Box:
         return area_of(backs_of(self.clear, self.thickness)) - below
 
     def bears(
-        self, what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], *, reveal: float, way: float
+        self,
+        what: str,
+        casing: Sequence[BoardOnPath],
+        jambs: Sequence[BoardOnPath],
+        *,
+        reveal: float,
+        way: float,
+        slope: float = 0.0,
     ) -> JointCheck:
         """Measure the casing on the edges of the jambs."""
         inner = outset(self.clear, _even(reveal, reveal if self.has_bottom else 0.0))
-        return bearing(what, casing, jambs, self.area - area_of(inner), way)
+        near = 0.0
+        if slope:
+            (left, right), (far, end) = feet(inner, 0.0), feet(self.clear, self.thickness)
+            near = slope * (left - far + end - right)
+        return bearing(what, casing, jambs, self.area - area_of(inner), way, near)
 
 
 def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
@@ -109,13 +122,14 @@ def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=_goes_round(solids))
     if solids.outside_slack.gap > TIGHT:
         return found
-    return [*found, box.bears("exterior casing", casing, jambs, reveal=trim.casing_reveal, way=-1.0)]
+    slope = tangent(trim.sill.slope) if trim.sill and stands_on_sill(solids) else 0.0
+    return [*found, box.bears("exterior casing", casing, jambs, reveal=trim.casing_reveal, way=-1.0, slope=slope)]
 
 
 def _goes_round(solids: KitSolids) -> bool:
     """Say whether boards go all round outside."""
     opening = solids.kit.placement.opening
-    return opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+    return opening.exterior is not None and goes_all_round(opening, opening.exterior)
 
 
 def _outside_clear(
@@ -127,6 +141,8 @@ def _outside_clear(
         grid = solids.job.shop.grid
         face = opening.window.outside_face
         return clear_path(opening, clear_opening(opening.frame, face, frame_reveal=trim.frame_reveal, grid=grid))
+    if stands_on_sill(solids):
+        return path_on_sill(solids, trim, exterior_sides(solids)[Side.SILL].greatest)
     left, right = jambs[0].solid, jambs[-1].solid
     slope = trim.sill.slope if trim.sill else 0.0
     return path_at(

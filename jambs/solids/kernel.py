@@ -11,13 +11,17 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
-from jambs.geometry import Vector, chords_of
+from jambs.geometry import Point, Vector, chords_of
 from jambs.length import MM_PER_INCH
 from jambs.parts.board.part import Seat
 
 Shape = Any
 """A shape of the kernel; it has no types of its own."""
 Loops = tuple[tuple[Vector, ...], ...]
+OBLIQUE = 48
+"""Where a cylinder is cut oblique, its edge is followed in so many pieces."""
+SAME_ANGLE = 1e-9
+"""Two places round a cylinder that differ by less are one [radians]."""
 
 
 Side = tuple[Vector, Vector | None]
@@ -173,11 +177,42 @@ def _strips(face: Shape) -> list[Loops]:
     first, last = surface.FirstUParameter(), surface.LastUParameter()
     low, high = surface.FirstVParameter(), surface.LastVParameter()
     stops = _stops(first, last, surface.Cylinder().Radius() / MM_PER_INCH)
-    sides = [(_seen(surface.Value(at, low)), _seen(surface.Value(at, high))) for at in stops]
+    ring = _oblique_ring(face)
+    spans = [_span(ring, at) if ring else (low, high) for at in stops]
+    sides = [
+        (_seen(surface.Value(at, a)), _seen(surface.Value(at, b))) for at, (a, b) in zip(stops, spans, strict=True)
+    ]
     strips = [(a, b, d, c) for (a, c), (b, d) in pairwise(sides)]
     # As seen in the wall's axes, which are the kernel's turned over.
     is_turned = (face.Orientation() == TopAbs_REVERSED) is surface.Cylinder().Direct()
     return [(strip if is_turned else strip[::-1],) for strip in strips]
+
+
+def _oblique_ring(face: Shape) -> list[Point]:
+    """Return the outline of a face of a cylinder, angle and along it, where an end is cut oblique; else nothing."""
+    from OCP.BRepAdaptor import BRepAdaptor_Curve, BRepAdaptor_Curve2d
+    from OCP.GeomAbs import GeomAbs_Ellipse
+    from OCP.TopAbs import TopAbs_EDGE
+    from OCP.TopoDS import TopoDS
+
+    found, is_oblique = list[tuple[Point, Point]](), False
+    for edge in (TopoDS.Edge_s(one) for one in _held(face, TopAbs_EDGE)):
+        is_oblique |= BRepAdaptor_Curve(edge).GetType() == GeomAbs_Ellipse
+        line = BRepAdaptor_Curve2d(edge, TopoDS.Face_s(face))
+        first, last = line.FirstParameter(), line.LastParameter()
+        places = (line.Value(first + (last - first) * i / OBLIQUE) for i in range(OBLIQUE + 1))
+        found += pairwise((place.X(), place.Y()) for place in places)
+    return [point for piece in found for point in piece] if is_oblique else []
+
+
+def _span(ring: list[Point], at: float) -> Point:
+    """Return where an outline of pieces, two points each, begins and ends along the cylinder at an angle."""
+    found = []
+    for (u, v), (u2, v2) in zip(ring[::2], ring[1::2], strict=True):
+        if min(u, u2) - SAME_ANGLE <= at <= max(u, u2) + SAME_ANGLE:
+            share = (at - u) / (u2 - u) if abs(u2 - u) > SAME_ANGLE else 0.0
+            found += [v + (v2 - v) * share] if share else [v, v2] if abs(u2 - u) <= SAME_ANGLE else [v]
+    return min(found), max(found)
 
 
 def _stops(first: float, last: float, radius: float) -> list[float]:
@@ -212,15 +247,19 @@ def _corners(wire: Shape) -> tuple[Vector, ...]:
 
 
 def _along_arc(edge: Shape, start: Vector) -> list[Vector]:
-    """Return the points of a fine outline along an edge that is an arc, from a start on; nothing on a straight one."""
+    """Return the points of a fine outline along a curved edge, from a start on; nothing on a straight one."""
     from OCP.BRepAdaptor import BRepAdaptor_Curve
-    from OCP.GeomAbs import GeomAbs_Circle
+    from OCP.GeomAbs import GeomAbs_Circle, GeomAbs_Ellipse
     from OCP.TopoDS import TopoDS
 
     curve = BRepAdaptor_Curve(TopoDS.Edge_s(edge))
-    if curve.GetType() != GeomAbs_Circle:
+    if curve.GetType() == GeomAbs_Circle:
+        radius = curve.Circle().Radius()
+    elif curve.GetType() == GeomAbs_Ellipse:
+        radius = curve.Ellipse().MajorRadius()
+    else:
         return []
-    stops = _stops(curve.FirstParameter(), curve.LastParameter(), curve.Circle().Radius() / MM_PER_INCH)
+    stops = _stops(curve.FirstParameter(), curve.LastParameter(), radius / MM_PER_INCH)
     points = [_seen(curve.Value(at)) for at in stops]
     return points[1:-1] if math.dist(points[0], start) < math.dist(points[-1], start) else points[-2:0:-1]
 

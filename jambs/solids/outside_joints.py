@@ -18,6 +18,7 @@ from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_joints import outside_corners
+from jambs.solids.shape_sill import feet_on_sill, stands_on_sill
 
 AT_MOST_ASTRIDE = 1 / 8
 """Of what a head falls over a leg, so much is missing on the average where its middle is as wide as the leg."""
@@ -49,6 +50,8 @@ def _of_shape(solids: KitSolids) -> list[JointCheck]:
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     if trim is None or sill is None:
         return [*outside_corners(solids), *outside_arch_joints(solids)]
+    if stands_on_sill(solids):
+        return [*outside_corners(solids), *outside_arch_joints(solids), *feet_on_sill(solids, sill)]
     jambs, casing = (pick(solids, Where.EXTERIOR, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
     return [*outside_corners(solids), *outside_arch_joints(solids), *_on_sill(solids, jambs, casing, sill, trim)]
 

@@ -19,6 +19,7 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.shape_measures import outside_of_shape
+from jambs.solids.shape_sill import beside_feet, stands_on_sill
 
 
 def outside_measures(solids: KitSolids) -> list[Measure]:
@@ -169,6 +170,8 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
         Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
         Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),
     ]
+    if stands_on_sill(solids):
+        return [*found, *beside_feet(solids, sill), *_kerf(sill, entry)]
     for side, size in (
         ("left", casing[Side.LEFT].low[X] - sill.low[X]),
         ("right", sill.high[X] - casing[Side.RIGHT].high[X]),

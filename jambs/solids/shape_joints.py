@@ -8,12 +8,14 @@ from dataclasses import dataclass
 from jambs.geometry import Point, dot, minus, tangent
 from jambs.job.models.path import corner_turn_deg, is_arched
 from jambs.job.models.path_edge import FrameEdge
+from jambs.job.models.straight_round import straight_round
 from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
 from jambs.parts.trim.sides import planned_sides
 from jambs.place.flares import SQUARE, Flares
+from jambs.place.frame_path import rough_path
 from jambs.sides import Side
 from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths
 from jambs.solids.joints import joint
@@ -65,7 +67,7 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
     if buck:
         deep = DepthsRound(sides=planned_sides(buck.outer - buck.inner), more=0.0)
         box = _Box(what="buck", joint=Joint.HEAD_OVER_LEGS, thickness=buck.thickness, depths=deep)
-        found += _box_corners(box, boards_round(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK))
+        found += _box_corners(box, buck_boards(solids))
     if trim is None:
         return found
     casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
@@ -77,6 +79,13 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
     box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, depths=depths)
     strips = dict.fromkeys(Side, min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width))
     return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strips, wall)]
+
+
+def buck_boards(solids: KitSolids) -> BoardsRound:
+    """Find the boards of a buck: straight ones, round an arc too."""
+    buck = solids.kit.placement.buck
+    path = straight_round(rough_path(solids.kit.placement, buck.set_back if buck else 0.0))
+    return boards_round(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK, path=path)
 
 
 def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:

@@ -46,14 +46,17 @@ class BoardsRound:
                 yield corner_turn_deg(self.path, i), one, two, self.path[i - 1], self.path[i]
 
 
-def boards_round(solids: KitSolids, where: Where, *kinds: PartKind) -> BoardsRound:
-    """Find the boards of a kind along the straight edges of the frame's path; an arc has checks of its own."""
+def boards_round(solids: KitSolids, where: Where, *kinds: PartKind, path: FramePath | None = None) -> BoardsRound:
+    """Find the boards of a kind along the straight edges of the frame's path, or of another of its sides.
+
+    An arc has checks of its own.
+    """
     found = {
         (solid.part.side, solid.part.member): solid
         for solid in solids.parts
         if solid.part and solid.part.where is where and solid.part.kind in kinds
     }
-    path = frame_path(solids.kit.placement.opening)
+    path = path or frame_path(solids.kit.placement.opening)
     return BoardsRound(
         path=path, boards=tuple(None if edge.center else found.get((edge.side, edge.run)) for edge in path)
     )

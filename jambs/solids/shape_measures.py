@@ -10,16 +10,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from jambs.geometry import Circle, dot
 from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.parts.trim.casing_plane import Slack
 from jambs.place.flares import SQUARE, Flares
+from jambs.place.frame_path import rough_path
 from jambs.sides import LEGS, Side
 from jambs.solids.depths_round import exterior_depths, interior_depths, width_measures
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, Measure
+from jambs.solids.shape_joints import buck_boards
 from jambs.solids.shape_lookup import BoardsRound, boards_round, faces_in, faces_out, hole_faces
 
 
@@ -60,10 +63,10 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
     """Measure reveals, sealant joint and trim plane outside, edge by edge."""
     placement, trim = solids.kit.placement, solids.kit.placement.opening.exterior
     if trim is None:
-        return []
+        return _to_the_curve(solids)
     jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
-    found, rounding = list[Measure](), solids.job.shop.grid.step / 4 + TIGHT
+    found, rounding = _to_the_curve(solids), solids.job.shop.grid.step / 4 + TIGHT
     measured = placement.opening.measured
     is_read = measured is not None and measured.exterior_depth is not None
     for _, edge, board in jambs.by_edge():
@@ -85,6 +88,29 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
             found.append(Measure(name=name, asked=trim.sealant_joint, found=faces_in(board, edge)))
     near = near_reveal(solids, solids.outside_slack)
     return [*found, *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal, near)]
+
+
+def _to_the_curve(solids: KitSolids) -> list[Measure]:
+    """Measure how far the face of each board of a buck stands off the curve of the rough opening that it touches."""
+    buck = solids.kit.placement.buck
+    if buck is None:
+        return []
+    rough = rough_path(solids.kit.placement, buck.set_back)
+    found = []
+    for _, edge, board in buck_boards(solids).by_edge():
+        circles = [arc.circle for arc in rough if arc.circle and arc.side is edge.side]
+        if circles:
+            off = min((_off(board, edge, circle) for circle in circles), key=abs)
+            found.append(Measure(name=f"buck at {_words(board)} to the curve", asked=0.0, found=off))
+    return found
+
+
+def _off(board: Solid, edge: FrameEdge, circle: Circle) -> float:
+    """How far outside a circle the face of a board lies that looks into the opening along an edge [in]."""
+    x, y = circle.center
+    across, up = edge.outward
+    looking = (facet for facet in board.facets if facet.faces((-across, -up, 0.0)))
+    return min(dot(facet.normal, (x, y, 0.0)) - facet.offset for facet in looking) - circle.radius
 
 
 def _words(board: Solid) -> str:

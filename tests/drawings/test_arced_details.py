@@ -39,6 +39,15 @@ def test_pieces_of_a_ring_that_are_cut_alike_share_a_detail() -> None:
     assert "alike" not in titles[0]
 
 
+def test_boards_of_an_octagon_that_are_cut_alike_share_a_detail_that_names_no_ends() -> None:
+    """All eight of a regular octagon are one board; the two slopes of a triangle are not its bottom."""
+    found = details(rounded_inside("octagon").kit, grid=FINE[Units.INCH])
+    assert [view.title.count("W1-") for view in found] == [8, 8]
+    assert all("8 alike" in view.title and view.marks == () for view in found)
+    slopes = details(rounded_inside("triangle", 48, 30).kit, grid=FINE[Units.INCH])
+    assert not any("alike" in view.title for view in slopes) and all(view.marks for view in slopes)
+
+
 def test_segments_are_dimensioned_as_sawn_and_as_their_blank() -> None:
     """A sixth of a ring: each chord is as long as its radius (hexagon), and the blank is longer than both."""
     view = next(one for one in detailed("sawn segments") if "casing" in one.title)

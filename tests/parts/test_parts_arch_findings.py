@@ -83,12 +83,16 @@ ROWS = [
         about=W1,
     ),
     Row(
-        code="arch-has-no-buck",
+        # A rough half circle of 18 1/4 in nine: steps of 20°, corners 18 1/4 (1 / cos 10° - 1) = 0.2815 off it.
+        code="buck-of-straight-boards",
         appears=arch(position={"share": "1/2"}),
         quiet=arch(),
-        inch="W1: no buck is made round an arch; let the flange stand on the sheathing (position: on the sheathing), "
-        "leave buck out of the wall, or give the opening a head that is straight.",
-        severity=STOP,
+        inch="The buck follows the curve in 9 straight boards, ends cut up to 10° off square: join them over the curve "
+        'of the rough opening drawn full size, the middle of each board on it. Their corners stand up to 5/16" off it: '
+        "shim at the middles, and fasten the flange where it lies on wood.",
+        mm="The buck follows the curve in 9 straight boards, ends cut up to 10° off square: join them over the curve "
+        "of the rough opening drawn full size, the middle of each board on it. Their corners stand up to 7 mm off it: "
+        "shim at the middles, and fasten the flange where it lies on wood.",
         about=W1,
     ),
     Row(

@@ -6,9 +6,10 @@ import math
 from typing import Any
 
 import pytest
+from arches import arched
 from cases import STOOL
 from random_kits import RandomKit
-from rounds import rounded_inside
+from rounds import rounded, rounded_inside
 
 from jambs.job.models.path import outset
 from jambs.job.models.trim import Corner
@@ -17,7 +18,7 @@ from jambs.outside.fastener_line import Fastened
 from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.words.cut_words import ends_words
+from jambs.parts.words.cut_words import ends_words, work_words
 from jambs.place.frame_path import frame_path
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff
@@ -95,7 +96,33 @@ def test_a_bent_head_on_a_board_tells_how_far_its_ends_are_off_square() -> None:
     (upper, _) = (
         part for part in rounded_inside("full round", curved="bent laminations").kit.parts if part.is_laminated
     )
-    assert ends_words(upper, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"
+    assert ends_words(upper, grid=FINE[Units.INCH]) == "saw both ends on the level diameter after bending"
+    assert "from end to end" in work_words(upper, grid=FINE[Units.INCH])[0]
+
+
+def test_only_an_arch_over_legs_has_spring_lines() -> None:
+    """A ring ends on its diameter, what stands on a sill or a stool, or meets a next arc, where its own arc ends."""
+    shapes = (("full round", 36, 36), ("half round", 36, 18), ({"kind": "segment arch", "rise": "10"}, 36, 10))
+    for shape, wide, high in shapes:
+        made = rounded_inside(shape, wide, high, curved="bent laminations")
+        words = [
+            line for part in made.kit.parts if part.is_laminated for line in work_words(part, grid=FINE[Units.INCH])
+        ]
+        forms = [one for one in templates_of(cut(made), grid=made.job.shop.grid) if "the form" in one.title]
+        labels = [text for form in forms for _, text in form.labels]
+        said = [*words, *labels, *(form.note for form in forms)]
+        said += [one.sentence(Units.INCH) for one in made.kit.findings]
+        assert words and labels and not [one for one in said if "spring line" in one]
+        assert ("level diameter" if shape == "full round" else "end of its arc") in labels
+
+
+def test_metal_over_an_arch_without_legs_is_lapped_from_its_foot() -> None:
+    def told(made: RandomKit) -> str:
+        return next(one.sentence(Units.INCH) for one in made.kit.findings if one.code == "arch-outside-not-laid-out")
+
+    assert "lapped upward from the foot of the curve" in told(rounded("half round", 36, 18))
+    assert "lapped upward from the level diameter" in told(rounded("full round"))
+    assert "lapped upward from the spring line" in told(arched())
 
 
 def test_both_halves_of_a_ring_have_one_form() -> None:

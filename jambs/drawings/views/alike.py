@@ -26,6 +26,11 @@ class Alike:
     mirrored: tuple[Part, ...]
 
     @property
+    def names_ends(self) -> bool:
+        """Say whether its ends have the same names in all its parts: boards of an octagon lie every way."""
+        return len({frozenset(part.seat.ends) for part in (*self.same, *self.mirrored)}) == 1
+
+    @property
     def marks(self) -> str:
         """The marks of its parts, with their number where they are many."""
         text = listed(self.same)
@@ -70,8 +75,9 @@ def _is_same(part: Part, other: Part, grid: Grid) -> bool:
 
 
 def _is_told_alike(part: Part, other: Part, grid: Grid) -> bool:
-    """Say whether pieces that are sawn or bent to arcs have the same words: their details name no ends."""
-    return bool(part.arcs) and told_of(part, grid) == told_of(other, grid)
+    """Say whether pieces round a shape have the same words, which name no ends then: both are cut alike."""
+    is_round_shape = bool(part.arcs) or None not in (part.runs, other.runs)
+    return is_round_shape and told_of(part, grid) == told_of(other, grid)
 
 
 def _is_mirrored(part: Part, other: Part) -> bool:

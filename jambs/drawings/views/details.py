@@ -80,12 +80,12 @@ def _face_view(alike: Alike, grid: Grid) -> View:
         shapes=(*outline, *_pockets(part), *_slanted_rabbets(part), *panel_shapes(part, INKS[part.where])),
         chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part), *panel_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=(*_lies(alike), *_seen_words(part), *told_of(part, grid)),
+        remarks=(*_lies(alike), *(_seen_words(part) if alike.names_ends else ()), *told_of(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
     )
-    return with_left_at_left(view, part)
+    return with_left_at_left(view, part, names_ends=alike.names_ends)
 
 
 def _arced_view(alike: Alike, grid: Grid) -> View:

@@ -29,9 +29,11 @@ def face_words(part: Part) -> str:
     return f"face up, {above} above, {below} below"
 
 
-def with_left_at_left(view: View, part: Part) -> View:
-    """Turn a detail, where that is needed, and name its ends."""
+def with_left_at_left(view: View, part: Part, *, names_ends: bool = True) -> View:
+    """Turn a detail, where that is needed, and name its ends, unless they have several names."""
     view = _half_turn(view, part) if is_turned(part) else view
+    if not names_ends:
+        return view
     return replace(view, marks=(*view.marks, *_end_marks(view, part)))
 
 

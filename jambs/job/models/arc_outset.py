@@ -74,7 +74,7 @@ def _corner(path: FramePath, i: int, moved: list[FrameEdge], by: Point, grown: f
         circle, line = (circles[0], after) if circles[0] else (circles[1], before)
         assert circle is not None
         return on_circle(circle, line, was)
-    return _meet(before, after)
+    return meet(before, after)
 
 
 def _circle(was: FrameEdge, moved: FrameEdge, grown: float) -> Circle | None:
@@ -94,7 +94,7 @@ def on_circle(circle: Circle, line: FrameEdge, near: Point) -> Point:
     return min(places, key=lambda place: math.dist(place, near))
 
 
-def _meet(one: FrameEdge, two: FrameEdge) -> Point:
+def meet(one: FrameEdge, two: FrameEdge) -> Point:
     """Return where two straight edges meet, drawn out."""
     (ax, ay), (bx, by) = one.outward, two.outward
     past_one, past_two = (edge.outward[0] * edge.start[0] + edge.outward[1] * edge.start[1] for edge in (one, two))
@@ -161,7 +161,7 @@ def _back_corner(path: FramePath, i: int, at: int, out: float) -> Point:
     arc = i if edge.center else path.index(other)
     if not path[arc].center:
         moved = [_moved_edge(one, out, 0.0, 0.0) for one in (path[at - 1], path[at])]
-        return _meet(*moved)
+        return meet(*moved)
     outer = arc_outside(path, arc, out)
     corner = outer.start if at == arc else outer.finish
     if edge.center or not stands_on(path, at):

@@ -78,7 +78,7 @@ def _of_trim(
     if not shape.is_cut_below(frame):
         return
     yield from _of_sill(shape, frame, interior)
-    if exterior and exterior.sill:
+    if exterior and exterior.sill and not shape.is_flat_below(frame):
         yield "exterior_trim", f"gives a sill, which the {kind} has no room for between its lower edges; remove sill"
 
 

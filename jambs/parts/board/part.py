@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from enum import Enum
 
 from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
@@ -79,13 +80,30 @@ class Seat:
         return (low, high) if ahead > 0 else (high, low)
 
 
+class ArcEnds(Enum):
+    """What the ends of a bent piece lie on: legs at spring lines, the other half of a ring, a sill or a next arc."""
+
+    SPRING_LINES = "spring lines"
+    DIAMETER = "level diameter"
+    ITS_OWN = "lines where its arc ends"
+
+    @property
+    def line_words(self) -> str:
+        """One of the lines, as it is marked on a form."""
+        return {
+            ArcEnds.SPRING_LINES: "spring line",
+            ArcEnds.DIAMETER: "level diameter",
+            ArcEnds.ITS_OWN: "end of its arc",
+        }[self]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plies:
     """Plies of a bent lamination: how many, how thick each [in], how many come out of a strip by resawing.
 
     ``sprung``: share of its curvature that it loses off the form, which has ``form_radius``; ``inner_length``: along
-    its face, spring line to spring line [in]; ``sweep_deg``: angle of its arc. ``resawn``: thickness off the saw,
-    before each is planed, a ``kerf`` between two [in].
+    its face, from end to end [in]; ``ends``: what those lie on; ``sweep_deg``: angle of its arc. ``resawn``: thickness
+    off the saw, before each is planed, a ``kerf`` between two [in].
     """
 
     count: int
@@ -97,6 +115,7 @@ class Plies:
     sweep_deg: float
     resawn: float
     kerf: float
+    ends: ArcEnds = ArcEnds.SPRING_LINES
 
     @property
     def total(self) -> float:

@@ -81,17 +81,26 @@ class BoardsTooThinForArch(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ArchHasNoBuck(Finding):
-    """A buck round an arch is not made."""
+class BuckOfStraightBoards(Finding):
+    """The buck goes round arcs in ``count`` straight boards, whose corners stand ``off`` the arcs at most [in].
 
-    code: ClassVar[str] = "arch-has-no-buck"
-    severity: Severity = Severity.STOP
+    ``turn_deg``: how far its boards turn from one to the next at most along an arc [degrees].
+    """
+
+    code: ClassVar[str] = "buck-of-straight-boards"
+    severity: Severity = Severity.NOTE
+    count: int
+    off: float
+    turn_deg: float
 
     def sentence(self, units: Units) -> str:
-        """Say what would do."""
+        """Say how it is built, and what is left behind the frame."""
+        half = decimal_text(self.turn_deg / 2, 1)
         return (
-            f"{self.subject.name}: no buck is made round an arch; let the flange stand on the sheathing (position: "
-            "on the sheathing), leave buck out of the wall, or give the opening a head that is straight."
+            f"The buck follows the curve in {self.count} straight boards, ends cut up to {half}° off square: join them "
+            "over the curve of the rough opening drawn full size, the middle of each board on it. Their corners stand "
+            f"up to {TAPE_GRIDS[units].text(self.off)} off it: shim at the middles, and fasten the flange where it "
+            "lies on wood."
         )
 
 
@@ -138,10 +147,11 @@ class ArchOutsideNotLaidOut(Finding):
     severity: Severity = Severity.CHECK
     shape: str
     is_round: bool = False
+    has_legs: bool = True
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
-        low = "level diameter" if self.is_round else "spring line"
+        low = "spring line" if self.has_legs else "level diameter" if self.is_round else "foot of the curve"
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
             "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jambs.findings import Subject
+from jambs.geometry import Vector
 from jambs.job.models.curved import Curved
 from jambs.job.models.path_edge import FramePath
 from jambs.length import ROUND_OFF
@@ -17,12 +18,12 @@ from jambs.parts.shapes.lamination import bent_head, can_bend
 
 
 def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, ...]:
-    """Make a jamb along the arcs of its clear opening's path.
+    """Make a jamb along the arcs of its clear opening's path, which on a sloping sill is that at its far edge.
 
     Raises:
         CannotBeCut: no board of the stock is thick enough for segments, or the radius too tight for plies.
     """
-    return numbered(part for arch in arches_of(clear, jamb.thickness) for part in _along(jamb, arch, rack))
+    return numbered(part for arch in arches_of(clear, jamb.thickness, jamb.rise) for part in _along(jamb, arch, rack))
 
 
 def _along(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
@@ -64,6 +65,7 @@ def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Pa
             Rip(width=jamb.width),
             Crosscut(length=board.length),
             *_ends(board),
+            *_on_sill(board, jamb.width),
             *board.curves(CurvedSide.FACE, CurvedSide.BACK),
         ),
         touches=jamb.touches,
@@ -74,6 +76,15 @@ def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Pa
             through=out,
         ),
     )
+
+
+def _on_sill(board: SegmentBoard, width: float) -> tuple[Cut, ...]:
+    """Cut ends to a sloping sill: its higher side is the edge at the frame."""
+
+    def corner(u: float, out: float, is_higher: bool) -> Vector:
+        return (u, 0.0 if is_higher else width, out)
+
+    return tuple(one.cut(corner, board.length / 2) for one in board.sloped.values())
 
 
 def _ends(board: SegmentBoard) -> tuple[Cut, ...]:

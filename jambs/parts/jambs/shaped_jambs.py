@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from jambs.findings import Subject
 from jambs.geometry import Point, Vector
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
@@ -17,13 +16,12 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.path import corner_turn_deg, is_arched
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.side_lines import TURNED
+from jambs.job.models.straight_round import straight_round
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
-from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Scribe
-from jambs.parts.findings.arch_findings import ArchHasNoBuck
 from jambs.parts.jambs.arched_jambs import arched_jamb
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
@@ -181,7 +179,8 @@ def shaped_exterior_jambs(
     The sill is an edge without a board that leans out by its slope; without a sill the boards go all round where the
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
-    fallen = replace(clear, bottom=clear.bottom - trim.sealant_joint * math.tan(math.radians(slope_deg)))
+    slope = math.tan(math.radians(slope_deg))
+    fallen = replace(clear, bottom=clear.bottom - trim.sealant_joint * slope)
     path, start = clear_path(placement.opening, fallen), placement.outside_edge + trim.sealant_joint
     edges = _outside_edges(path, placement.opening, sides, trim, slope_deg)
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
@@ -191,18 +190,22 @@ def shaped_exterior_jambs(
     ]
     parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
     if is_arched(path):
+        width, opening = sides[Side.HEAD].greatest - trim.sealant_joint, placement.opening
+        stands = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+        rise = width * slope if stands else 0.0
         jamb = ArchedJamb(
             opening=placement.opening,
             kind=PartKind.EXTERIOR_JAMB,
             where=Where.EXTERIOR,
             stock=trim.jamb.stock,
             thickness=trim.jamb.thickness,
-            width=sides[Side.HEAD].greatest - trim.sealant_joint,
+            width=width,
             edge=start,
             curved=trim.jamb.curved,
             scribe=sides[Side.HEAD].scribe_allowance,
+            rise=rise,
         )
-        parts += arched_jamb(jamb, path, rack)
+        parts += arched_jamb(jamb, clear_path(opening, replace(fallen, bottom=fallen.bottom - rise)), rack)
     return _in_order(parts)
 
 
@@ -211,7 +214,7 @@ def _outside_edges(
 ) -> tuple[PathEdge, ...]:
     """Return the path's straight edges as they are walked outside, the other way round."""
     joint = trim.sealant_joint
-    all_round = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+    all_round = goes_all_round(opening, trim)
     straight = straight_path(path, trim.jamb.thickness)
     return tuple(
         PathEdge(
@@ -228,6 +231,11 @@ def _outside_edges(
         )
         for one, after in reversed([*zip(straight, straight[1:] + straight[:1], strict=True)])
     )
+
+
+def goes_all_round(opening: Opening, trim: ExteriorTrim) -> bool:
+    """Say whether exterior jambs and casing go all round: where no two legs stand upright, and on no sill."""
+    return trim.sill is None and opening.shape is not None and opening.shape.is_cut_below(opening.frame)
 
 
 def _seen_from_outside(point: Point) -> Point:
@@ -253,13 +261,14 @@ def _turned_seat(seat: Seat) -> Seat:
 
 
 def shaped_buck(placement: Placement) -> tuple[Part, ...]:
-    """Make the boards of the buck round the rough opening, opening faces inward, edges at the flange plane."""
+    """Make the boards of the buck round the rough opening, opening faces inward, edges at the flange plane.
+
+    Round an arc they are straight and touch it with their middles.
+    """
     buck = placement.buck
     if buck is None:
         return ()
-    path = rough_path(placement, buck.set_back)
-    if is_arched(path):
-        raise CannotBeCut(ArchHasNoBuck(subject=Subject.opening(placement.opening.mark)))
+    path = straight_round(rough_path(placement, buck.set_back))
     depth = buck.outer - buck.inner
     edges = tuple(
         PathEdge(

@@ -12,12 +12,14 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject
 from jambs.geometry import Circle, Point, Vector
-from jambs.job.models.arc_outset import arc_outside
+from jambs.job.models.arc_outset import arc_outside, stands_on
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.shop import Board, Shop
 from jambs.length import ROUND_OFF
 from jambs.parts.board.cuts import ArcCut, CannotBeCut, CurvedSide, End
 from jambs.parts.findings.arch_findings import ArchTooTightToSaw
+from jambs.parts.shapes.sloped_end import SlopedEnd
+from jambs.sides import Side
 
 MOST_SEGMENT_DEG = 60.0
 """A segment takes at most so much of the arc, or its grain runs out short at the ends; common practice, no source."""
@@ -49,17 +51,26 @@ class SegmentEnd:
         """Where it is along the segment, so far out from the center [in]."""
         return self.inner[0] + self.slope * (out - self.inner[1])
 
+    def raised(self, rise: float, middle: float) -> SegmentEnd:
+        """Return the line of an end so much higher up the wall [in], of a segment whose middle lies at ``middle``."""
+        along, out = -rise * math.sin(middle), rise * math.cos(middle)
+        return SegmentEnd(
+            inner=(self.inner[0] + along, self.inner[1] + out), outer=(self.outer[0] + along, self.outer[1] + out)
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Segment:
     """One segment: the direction of its middle off upright, clockwise seen from inside [radians], and its two ends.
 
-    Places along it are counted from its middle, clockwise; out from the center [in].
+    Places along it are counted from its middle, clockwise; out from the center [in]. ``rises``: how much higher each
+    end is cut on the side of the board that lies higher up a sloping sill [in].
     """
 
     middle: float
     start: SegmentEnd
     finish: SegmentEnd
+    rises: Point = (0.0, 0.0)
 
     @property
     def along(self) -> Vector:
@@ -84,10 +95,15 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arch:
-    """An arch, or another arc, between its inner and its outer edge [in], which have one center."""
+    """An arch, or another arc, between its inner and its outer edge [in], which have one center.
+
+    ``rises``: of each end that stands on a sloping sill, how much higher the sill is at the other side of the boards,
+    whose lower side the two edges are [in].
+    """
 
     inner: FrameEdge
     outer: FrameEdge
+    rises: Point = (0.0, 0.0)
 
     @property
     def center(self) -> Point:
@@ -133,7 +149,8 @@ class Arch:
         middle = self.turned - self.sweep / 2 + (2 * i + 1) * half
         start = self._radial(-half) if i else self._spring(self.inner.start, self.outer.start, middle)
         finish = self._radial(half) if i < count - 1 else self._spring(self.inner.finish, self.outer.finish, middle)
-        return Segment(middle=middle, start=start, finish=finish)
+        rises = (0.0 if i else self.rises[0], self.rises[1] if i == count - 1 else 0.0)
+        return Segment(middle=middle, start=start, finish=finish, rises=rises)
 
     def segments(self, count: int) -> tuple[Segment, ...]:
         """Return so many equal segments, clockwise seen from inside."""
@@ -160,11 +177,25 @@ class Arch:
         return SegmentEnd(inner=seen(inner), outer=seen(outer))
 
 
-def arches_of(inner: FramePath, out: float) -> tuple[Arch, ...]:
-    """Return every arc of a path and the one so far outside it [in], clockwise."""
+def arches_of(inner: FramePath, out: float, rise: float = 0.0) -> tuple[Arch, ...]:
+    """Return every arc of a path and the one so far outside it [in], clockwise.
+
+    ``rise``: how much higher a sloping sill is at the other side of the boards that stand on it [in].
+    """
     return tuple(
-        Arch(inner=edge, outer=arc_outside(inner, i, out)) for i, edge in enumerate(inner) if edge.center is not None
+        Arch(inner=edge, outer=arc_outside(inner, i, out), rises=_rises(inner, i, rise))
+        for i, edge in enumerate(inner)
+        if edge.center is not None
     )
+
+
+def _rises(path: FramePath, i: int, rise: float) -> Point:
+    after = (i + 1) % len(path)
+    start, finish = (
+        rise if stands_on(path, at) and path[other].side is Side.SILL else 0.0
+        for at, other in ((i, i - 1), (after, after))
+    )
+    return start, finish
 
 
 def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
@@ -208,7 +239,7 @@ class SegmentBoard:
 
     Places ``u`` along it from its start, and out from its inner side, which lies ``low`` from the center [in].
     ``start``: middle of the segment → its start; ``across``: measured out; ``ends``: how far each end is off square
-    [degrees], positive where its long point lies outside.
+    [degrees], positive where its long point lies outside; ``sloped``: those that stand on a sloping sill.
     """
 
     start: float
@@ -216,6 +247,7 @@ class SegmentBoard:
     low: float
     across: float
     ends: dict[End, float]
+    sloped: dict[End, SlopedEnd]
     radii: tuple[float, float]
 
     @property
@@ -231,18 +263,34 @@ class SegmentBoard:
 
 def segment_board(arch: Arch, segment: Segment, *, across: float, sign: float) -> SegmentBoard:
     """Lay the board of a segment, ``across`` [in] out to the crown; ``sign``: 1 where it runs clockwise, else -1."""
-    first, last = (segment.start, segment.finish) if sign > 0 else (segment.finish, segment.start)
-    low = arch.outer_radius - across
-    starts = [sign * first.at(out) for out in (low, arch.outer_radius)]
-    finishes = [sign * last.at(out) for out in (low, arch.outer_radius)]
+    low, high = arch.outer_radius - across, arch.outer_radius
+    lines = [(segment.start, segment.rises[0]), (segment.finish, segment.rises[1])]
+    places = {
+        end: [[sign * one.at(out) for out in (low, high)] for one in (line, line.raised(rise, segment.middle))]
+        for end, (line, rise) in zip(End, lines if sign > 0 else lines[::-1], strict=True)
+    }
+    start = min(u for side in places[End.START] for u in side)
+    rises = dict(zip(End, segment.rises if sign > 0 else segment.rises[::-1], strict=True))
     return SegmentBoard(
-        start=min(starts),
-        length=max(finishes) - min(starts),
+        start=start,
+        length=max(u for side in places[End.FINISH] for u in side) - start,
         low=low,
         across=across,
-        ends={
-            End.START: math.degrees(math.atan2(starts[0] - starts[1], across)),
-            End.FINISH: math.degrees(math.atan2(finishes[1] - finishes[0], across)),
+        ends={end: _off_square(end, one[0][0], one[0][1], across) for end, one in places.items() if not rises[end]},
+        sloped={
+            end: SlopedEnd(
+                end=end,
+                lower=(lower[0] - start, lower[1] - start),
+                higher=(higher[0] - start, higher[1] - start),
+                across=across,
+            )
+            for end, (lower, higher) in places.items()
+            if rises[end]
         },
         radii=(arch.radius, arch.outer_radius),
     )
+
+
+def _off_square(end: End, inner: float, outer: float, across: float) -> float:
+    """How far an end is off square [degrees], by the places of its inner and its outer corner along the board [in]."""
+    return math.degrees(math.atan2(inner - outer if end is End.START else outer - inner, across))

@@ -15,6 +15,7 @@ class ArchedJamb:
     """The curved head of a jamb: ``width`` through the wall, its edge at the frame at the depth ``edge`` [in].
 
     ``scribe``: the most that is scribed off its other edge to fit it to a wall that is no plane square to it [in].
+    ``rise``: how much higher a sloping sill is at the frame than at its other edge, where it stands on one [in].
     """
 
     opening: Opening
@@ -26,6 +27,7 @@ class ArchedJamb:
     edge: float
     curved: Curved | None
     scribe: float = 0.0
+    rise: float = 0.0
 
     @property
     def touches(self) -> tuple[Scribe, ...]:

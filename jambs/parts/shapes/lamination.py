@@ -11,11 +11,12 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject
 from jambs.geometry import INWARD, Plane, Point
+from jambs.job.models.shape import ShapeKind
 from jambs.job.models.shop import Board, Shop
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.board.boards import comes_out
 from jambs.parts.board.cuts import ACROSS, ArcCut, CannotBeCut, Crosscut, CurvedSide, Cut, End, PlaneCut, Rip
-from jambs.parts.board.part import Part, PartBlank, Plies, Seat
+from jambs.parts.board.part import ArcEnds, Part, PartBlank, Plies, Seat
 from jambs.parts.findings.arch_findings import PliesTooThin, PliesTooWide
 from jambs.parts.shapes.arch import Arch, Rack, sawn_from
 from jambs.parts.shapes.arched_jamb import ArchedJamb
@@ -120,6 +121,7 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
         kerf=shop.kerf,
         inner_length=arch.radius * arch.sweep,
         sweep_deg=math.degrees(arch.sweep),
+        ends=_ends_on(jamb, arch),
     )
     (x, y), rise = arch.center, arch.outer_radius - low
     (along, up), (across, out) = arch.inner.way, arch.inner.outward
@@ -146,6 +148,15 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
             through=(across, out, 0.0),
         ),
     )
+
+
+def _ends_on(jamb: ArchedJamb, arch: Arch) -> ArcEnds:
+    """Say what both ends of a bent piece lie on."""
+    shape = jamb.opening.shape
+    if shape and shape.kind is ShapeKind.FULL_ROUND:
+        return ArcEnds.DIAMETER
+    is_between = arch.inner.runs > 1 or (shape is not None and shape.is_cut_below(jamb.opening.frame))
+    return ArcEnds.ITS_OWN if is_between else ArcEnds.SPRING_LINES
 
 
 def _bent(arch: Arch, width: float, end: Point, half: float, rise: float) -> tuple[Cut, ...]:

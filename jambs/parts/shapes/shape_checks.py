@@ -8,8 +8,9 @@ from collections.abc import Iterator, Sequence
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import size_over_all
+from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.shape import ShapeKind
+from jambs.job.models.straight_round import greatest_off, straight_round
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
 from jambs.parts.board.cuts import EndBevel, Miter
@@ -18,12 +19,14 @@ from jambs.parts.board.part import Part
 from jambs.parts.findings.arch_findings import (
     ArchMadeOfSegments,
     ArchOutsideNotLaidOut,
+    BuckOfStraightBoards,
     RoundIsFramedSquare,
     SegmentedHead,
 )
 from jambs.parts.findings.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
+from jambs.place.support import lined_by
 from jambs.sides import Side
 
 MOST_MITER_DEG = 50.0
@@ -49,10 +52,12 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
             angle = max(steep.values())
             yield SteeperThanSaws(subject=about, marks=tuple(steep), angle_deg=angle, most_deg=most, is_tilt=is_tilt)
     yield from _segments(parts, about)
+    yield from _buck(placement, about)
     if opening.exterior is None:
         return
     if opening.shape.is_arched:
-        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round)
+        has_legs = not opening.shape.is_cut_below(opening.frame)
+        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round, has_legs=has_legs)
     else:
         yield HeadOutsideNotLaidOut(subject=about, shape=kind)
     jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
@@ -71,9 +76,10 @@ def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:
     opening = placement.opening
     if opening.shape is None or not is_framed_square(opening):
         return
-    rough = rough_path(placement)
+    lined = lined_by(placement.opening, placement.buck)
+    rough = rough_path(placement, lined)
     circle = next(edge.circle for edge in rough if edge.circle)
-    box = size_over_all(rough)
+    box = placement.framing_opening if lined else size_over_all(rough)
     yield RoundIsFramedSquare(
         subject=about,
         shape=opening.shape.kind.value,
@@ -83,6 +89,22 @@ def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:
         blocks=BLOCKS[opening.shape.kind],
         face=2 * circle.radius * math.tan(math.radians(HALF_RIGHT_DEG / 2)),
         cut=circle.radius * (2 - math.sqrt(2)),
+    )
+
+
+def _buck(placement: Placement, about: Subject) -> Iterator[Finding]:
+    """Say how a buck goes round arcs."""
+    buck = placement.buck
+    path = rough_path(placement, buck.set_back) if buck else ()
+    if not is_arched(path):
+        return
+    boards, arcs = straight_round(path), [edge for edge in path if edge.center]
+    along = [edge for edge in boards if edge.side in {arc.side for arc in arcs}]
+    turns = [
+        corner_turn_deg(boards, i) for i, edge in enumerate(boards) if edge in along and boards[i - 1].side is edge.side
+    ]
+    yield BuckOfStraightBoards(
+        subject=about, count=len(along), off=greatest_off(path), turn_deg=max(turns, default=0.0)
     )
 
 

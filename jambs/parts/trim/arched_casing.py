@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from jambs.findings import Subject
+from jambs.geometry import Vector, tangent
 from jambs.job.models.openings import Opening
+from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.trim import CasingEntry
 from jambs.length import ROUND_OFF
@@ -15,6 +17,7 @@ from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.findings.arch_findings import BoardsTooNarrowForArch
 from jambs.parts.shapes.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, segment_board
 from jambs.parts.trim.casing import CasedOpening
+from jambs.sides import Side
 
 
 def curved_casing(
@@ -25,8 +28,15 @@ def curved_casing(
     Raises:
         CannotBeCut: no board is wide enough for a segment.
     """
-    arches = arches_of(path, entry.width)
+    stands = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+    fall = entry.thickness * tangent(cased.slope_deg) if stands else 0.0
+    arches = arches_of(_fallen(path, fall), entry.width, fall)
     return numbered(part for arch in arches for part in _segments(opening, arch, cased, entry, where, rack))
+
+
+def _fallen(path: FramePath, fall: float) -> FramePath:
+    """Return the inner path at the casing's face, where a sloping sill has fallen farther [in]."""
+    return outset(path, {**dict.fromkeys(Side, 0.0), Side.SILL: fall}) if fall else path
 
 
 def _segments(
@@ -65,6 +75,7 @@ def _piece(arch: Arch, i: int, count: int, cased: CasedOpening, entry: CasingEnt
             Rip(width=board.across),
             Crosscut(length=board.length),
             *_ends(board),
+            *_on_sill(board, entry.thickness),
             *board.curves(CurvedSide.NEAR, CurvedSide.FAR),
         ),
         seat=Seat(
@@ -78,6 +89,15 @@ def _piece(arch: Arch, i: int, count: int, cased: CasedOpening, entry: CasingEnt
             through=(0.0, 0.0, -out_of_wall),
         ),
     )
+
+
+def _on_sill(board: SegmentBoard, thickness: float) -> tuple[Cut, ...]:
+    """Cut ends to a sloping sill, which has fallen farther at the face than at the back."""
+
+    def corner(u: float, out: float, is_higher: bool) -> Vector:
+        return (u, out, thickness if is_higher else 0.0)
+
+    return tuple(one.cut(corner, board.length / 2) for one in board.sloped.values())
 
 
 def _ends(board: SegmentBoard) -> tuple[Cut, ...]:

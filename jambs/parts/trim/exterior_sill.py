@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.geometry import RIGHT, tangent
+from jambs.geometry import RIGHT, Point, tangent
 from jambs.job.models.exterior_trim import SillEntry
 from jambs.length import Grid
 from jambs.parts.board.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, MidNotch, Notch, Rip
@@ -18,19 +18,19 @@ from jambs.sides import Side
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SillPlace:
-    """Where a sill lies [in]: its middle x, the y and the depth of its upper edge at the frame.
+    """Where a sill lies [in]: the x of its left horn's end, the y and the depth of its upper edge at the frame.
 
     ``run_to_trim``: that edge → trim plane; ``run_past_trim``: trim plane → front of the nosing.
-    ``between``: width of the part inside the wall; ``length``: horn end → horn end.
+    ``length``: horn end → horn end; ``notches``: of the left and the right horn, end → back of the jamb there.
     """
 
-    middle: float
+    left: float
     top: float
     start: float
     run_to_trim: float
     run_past_trim: float
-    between: float
     length: float
+    notches: Point
 
     @property
     def run(self) -> float:
@@ -60,12 +60,10 @@ def make_sill(
     angle = math.radians(sill.slope)
     width = sill_width(place.run, sill.thickness, sill.slope)
     lean = sill.thickness * tangent(sill.slope)
-    notch_along = (place.length - place.between) / 2
     # Cut square to the face, so far out that the board's lower corner clears the trim plane.
     notch_across = grid.up(place.run_to_trim / math.cos(angle) + lean)
-    left = place.middle - place.length / 2
     round_walls = [
-        MidNotch(edge=Edge.NEAR, start=wall.low + jamb - left, along=wall.width - 2 * jamb, across=notch_across)
+        MidNotch(edge=Edge.NEAR, start=wall.low + jamb - place.left, along=wall.width - 2 * jamb, across=notch_across)
         for wall in walls
     ]
     return Part(
@@ -73,9 +71,9 @@ def make_sill(
         side=Side.SILL,
         where=Where.EXTERIOR,
         blank=PartBlank(stock=sill.stock, thickness=sill.thickness),
-        cuts=_cuts(place.length, width, notch_along, notch_across, sill, round_walls),
+        cuts=_cuts(place.length, width, place.notches, notch_across, sill, round_walls),
         seat=Seat(
-            origin=(place.middle - place.length / 2, place.top, place.start),
+            origin=(place.left, place.top, place.start),
             along=RIGHT,
             across=(0.0, -math.sin(angle), math.cos(angle)),
             through=(0.0, -math.cos(angle), -math.sin(angle)),
@@ -84,15 +82,18 @@ def make_sill(
 
 
 def _cuts(
-    length: float, width: float, along: float, across: float, sill: SillEntry, round_walls: Sequence[MidNotch]
+    length: float, width: float, notches: Point, across: float, sill: SillEntry, round_walls: Sequence[MidNotch]
 ) -> tuple[Cut, ...]:
     kerf = sill.drip_kerf
     cuts: list[Cut] = [Rip(width=width), Crosscut(length=length)]
     if sill.slope:
         cuts.append(EdgeBevel(edge=Edge.NEAR, angle_deg=sill.slope, face_short=False))
         cuts.append(EdgeBevel(edge=Edge.FAR, angle_deg=sill.slope, face_short=True))
-    if along > 0:
-        cuts += [Notch(end=end, edge=Edge.NEAR, along=along, across=across) for end in (End.START, End.FINISH)]
+    cuts += [
+        Notch(end=end, edge=Edge.NEAR, along=along, across=across)
+        for end, along in zip(End, notches, strict=True)
+        if along > 0
+    ]
     cuts += round_walls
     if kerf.depth and kerf.width:
         cuts.append(Groove(edge=Edge.FAR, from_edge=kerf.set_back, width=kerf.width, depth=kerf.depth))

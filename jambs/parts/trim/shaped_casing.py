@@ -8,7 +8,7 @@ the trim says so, every other one is mitered at half of what the path turns ther
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.geometry import Point, tangent
 from jambs.job.models.arc_outset import arc_outside, backs_of, stands_on
@@ -18,7 +18,7 @@ from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
-from jambs.parts.board.cuts import Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
+from jambs.parts.board.cuts import BoardSizes, Crosscut, Cut, Edge, End, EndBevel, Miter, PlaneCut, Rip, compound_miter
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import BackBevel
@@ -32,13 +32,16 @@ from jambs.sides import Side
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _EndOf:
-    """How a piece ends at a corner: how far past it the long point lies [in], and its miter or bevel [degrees]."""
+    """How a piece ends at a corner: how far past it the long point lies [in], and its miter and bevel [degrees]."""
 
     past: float
     miter_deg: float = 0.0
     slope_deg: float = 0.0
 
-    def cuts(self, end: End) -> tuple[Cut, ...]:
+    def cuts(self, end: End, board: BoardSizes) -> tuple[Cut, ...]:
+        if self.miter_deg and self.slope_deg:
+            miter, slope = self.miter_deg, self.slope_deg
+            return (compound_miter(board, end, miter_deg=miter, bevel_deg=slope, long_edge=Edge.FAR),)
         if self.miter_deg:
             return (Miter(end=end, angle_deg=self.miter_deg, long_edge=Edge.FAR),)
         return (EndBevel(end=end, angle_deg=self.slope_deg),) if self.slope_deg else ()
@@ -65,7 +68,9 @@ def shaped_casing(
 
 
 def casing_box(opening: Opening, cased: CasedOpening, entry: CasingEntry) -> Size:
-    """Return the width × height of all casing over its outer edges [in]."""
+    """Return the width × height of all casing over its outer edges [in]: on a sloping sill down to its face's feet."""
+    fallen = cased.bottom - entry.thickness * tangent(cased.slope_deg)
+    cased = replace(cased, bottom=fallen)
     out, inner = entry.width, cased_path(opening, cased)
     if any(stands_on(inner, i) for i in range(len(inner))):
         return size_over_all(backs_of(inner, out))
@@ -87,8 +92,16 @@ def _piece(path: FramePath, i: int, cased: CasedOpening, entry: CasingEntry, whe
     sign, out_of_wall = (1.0, -1.0) if inside else (-1.0, 1.0)
     along = (sign * edge.way[0] + 0.0, sign * edge.way[1] + 0.0, 0.0)
     x, y = edge.start if inside else edge.finish
-    ends = (*start.cuts(End.START), *finish.cuts(End.FINISH))
-    is_mitered = any(isinstance(cut, Miter) for cut in ends)
+    length = start.past + edge.length + finish.past
+    board = BoardSizes(
+        length=length,
+        width=entry.width,
+        thickness=entry.thickness,
+        start_width=entry.width,
+        finish_width=entry.width,
+    )
+    ends = (*start.cuts(End.START, board), *finish.cuts(End.FINISH, board))
+    is_mitered = any(isinstance(cut, Miter | PlaneCut) for cut in ends)
     return Part(
         kind=PartKind.CASING,
         side=edge.side,
@@ -96,7 +109,7 @@ def _piece(path: FramePath, i: int, cased: CasedOpening, entry: CasingEntry, whe
         member=edge.run,
         runs=edge.runs,
         blank=PartBlank(stock=entry.stock, thickness=entry.thickness),
-        cuts=(Rip(width=entry.width), Crosscut(length=start.past + edge.length + finish.past), *ends),
+        cuts=(Rip(width=entry.width), Crosscut(length=length), *ends),
         touches=(BackBevel(angle_deg=entry.back_bevel_deg),) if is_mitered and entry.back_bevel_deg else (),
         seat=Seat(
             origin=(x - along[0] * start.past, y - along[1] * start.past, cased.back + out_of_wall * entry.thickness),
@@ -112,7 +125,7 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     sides = (path[corner - 1].side, path[corner].side)
     if Side.SILL in sides and not cased.has_bottom:
         if not path[i].side.is_leg:
-            return _on_level(path[i], entry)
+            return _on_level(path[i], entry, cased.slope_deg)
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
@@ -125,10 +138,14 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     return _EndOf(past=entry.width * tangent(turn / 2), miter_deg=turn / 2)
 
 
-def _on_level(edge: FrameEdge, entry: CasingEntry) -> _EndOf:
-    """How a slope ends that comes down on a stool: level, its outer edge the longer."""
+def _on_level(edge: FrameEdge, entry: CasingEntry, slope_deg: float) -> _EndOf:
+    """How a slope ends that comes down on a stool or a sill: level, its outer edge the longer.
+
+    On a sill that falls outward its face is the longer too, by the sill's slope through its thickness.
+    """
     up, along = abs(edge.way[1]), abs(edge.way[0])
-    return _EndOf(past=entry.width * along / up, miter_deg=math.degrees(math.atan2(along, up)))
+    past = (entry.width * along + entry.thickness * tangent(slope_deg)) / up
+    return _EndOf(past=past, miter_deg=math.degrees(math.atan2(along, up)), slope_deg=slope_deg)
 
 
 def _outer_corner(path: FramePath, corner: int, entry: CasingEntry) -> Point:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
 from jambs.geometry import DOWN, HALF_RIGHT_DEG, INWARD, LEFT, OUTWARD, Point
-from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
@@ -32,6 +31,7 @@ from jambs.parts.board.touches import Return
 from jambs.parts.findings.kit_findings import StoolCannotLap
 from jambs.parts.kit.kit import FittedSide, WallBetween
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.feet import feet
 from jambs.place.flares import Flares
 from jambs.sides import LEGS, Side
 
@@ -96,15 +96,8 @@ class StoolEnds:
     def of(cls, path: FramePath, trim: InteriorTrim) -> StoolEnds:
         """Return them for the path of the clear opening at the room, whose sill is the top of the stool."""
         out = (0.0, trim.beside_stool, trim.casing_reveal, trim.past_clear)
-        faces, backs, inner, outer = (_on_sill(path, one) for one in out)
+        faces, backs, inner, outer = (feet(path, one) for one in out)
         return cls(faces=faces, backs=backs, inner=inner, outer=outer)
-
-
-def _on_sill(path: FramePath, out: float) -> Point:
-    """Where edges so far outside a path cross the line of its sill (x), left and right [in]."""
-    moved = outset(path, {**dict.fromkeys(Side, out), Side.SILL: 0.0})
-    sill = next(edge for edge in moved if edge.side is Side.SILL)
-    return (sill.finish[0], sill.start[0])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from jambs.job.models.shop import Shop
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
 from jambs.parts.board.arch_outline import arch_corners
 from jambs.parts.board.bending_form import bending_form
-from jambs.parts.board.part import Part, Plies
+from jambs.parts.board.part import ArcEnds, Part, Plies
 
 NEARLY_SQUARE_DEG = 0.05
 """Ends off square by less are square [degrees]."""
@@ -61,7 +61,7 @@ def strips_first(part: Part, grid: Grid) -> str:
 
 
 def bent_ends(part: Part) -> str:
-    """Say how the ends of a bent lamination are sawn: square to the curve on the spring lines, or so far off square."""
+    """Say how the ends of a bent lamination are sawn: square to the curve on their lines, or so far off square."""
     off = off_square_deg(part)
     if off < NEARLY_SQUARE_DEG:
         return f"saw both ends on the {_end_lines(part)} after bending"
@@ -69,8 +69,13 @@ def bent_ends(part: Part) -> str:
 
 
 def _end_lines(part: Part) -> str:
-    """Name the lines at the ends of its arc: on the legs, or, of an arch by several arcs, where they meet too."""
-    return "lines where its arc ends" if (part.runs or 1) > 1 else "spring lines"
+    """Name the lines at the ends of its arc: on the legs, on the diameter of a ring, on a sill or at the next arc."""
+    return (part.blank.plies.ends if part.blank.plies else ArcEnds.SPRING_LINES).value
+
+
+def _between(part: Part) -> str:
+    is_half_ring = part.blank.plies is not None and part.blank.plies.ends is ArcEnds.DIAMETER
+    return "from end to end" if is_half_ring else f"between the {_end_lines(part)}"
 
 
 def off_square_deg(part: Part) -> float:
@@ -90,7 +95,7 @@ def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
     yield (
         f"glue over the form of radius {grid.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
         f"curvature springs back); inside {grid.text(plies.inner_length)}, outside {grid.text(part.length)} long "
-        f"between the {_end_lines(part)}, through {decimal_text(plies.sweep_deg, 1)}°"
+        f"{_between(part)}, through {decimal_text(plies.sweep_deg, 1)}°"
     )
     wide, high = bending_form(part).size
     yield (

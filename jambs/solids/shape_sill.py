@@ -1,0 +1,129 @@
+"""What stands on a sloping sill under a shape without two legs, measured on the solids: slants and arcs, compound."""
+
+from __future__ import annotations
+
+import math
+
+from jambs.geometry import tangent
+from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.path import outset
+from jambs.job.models.path_edge import FramePath
+from jambs.parts.board.cuts import Notch
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.shapes.clear import ClearOpening, clear_opening
+from jambs.parts.shapes.feet import feet
+from jambs.parts.trim.exterior_sill import sill_fall
+from jambs.sides import Side
+from jambs.solids.depths_round import exterior_sides
+from jambs.solids.joints import joint
+from jambs.solids.lookup import X
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, JointCheck, Measure
+
+
+def stands_on_sill(solids: KitSolids) -> bool:
+    """Say whether no two upright legs stand on an exterior sill."""
+    opening = solids.kit.placement.opening
+    is_cut = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+    return is_cut and opening.exterior is not None and opening.exterior.sill is not None
+
+
+def clear_on_sill(solids: KitSolids, trim: ExteriorTrim, out: float) -> ClearOpening:
+    """Return the clear opening between the exterior jambs, down to the sill so far outside the frame [in]."""
+    opening, sill = solids.kit.placement.opening, trim.sill
+    assert sill is not None
+    bottom = -trim.sealant_joint - sill_fall(sill.under_frame + out, sill.slope)
+    return clear_opening(
+        opening.frame,
+        opening.window.outside_face,
+        frame_reveal=trim.frame_reveal,
+        grid=solids.job.shop.grid,
+        bottom=bottom,
+    )
+
+
+def path_on_sill(solids: KitSolids, trim: ExteriorTrim, out: float, past: float = 0.0) -> FramePath:
+    """Return the path that lies ``past`` the faces of the exterior jambs, down to the sill there [in]."""
+    path = clear_path(solids.kit.placement.opening, clear_on_sill(solids, trim, out))
+    return outset(path, {**dict.fromkeys(Side, past), Side.SILL: 0.0})
+
+
+def feet_on_sill(solids: KitSolids, sill: Solid) -> list[JointCheck]:
+    """Measure the feet of jambs and casing on the sill: they bear with all of their ends."""
+    trim, depth = solids.kit.placement.opening.exterior, exterior_sides(solids)[Side.SILL].greatest
+    assert trim is not None and trim.sill is not None
+    cosine = math.cos(math.radians(trim.sill.slope))
+    asked = _area(solids, trim, (trim.sealant_joint, depth), 0.0, trim.jamb.thickness) / cosine
+    slack = solids.outside_slack
+    near = TIGHT + trim.jamb.thickness * slack.lean
+    jambs, casing = (_standing(solids, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
+    found = [joint("the feet of the exterior jambs and the sill", jambs, [sill], asked=asked, tolerance=near)]
+    face, width = depth + trim.casing.thickness, trim.casing.width
+    front = min(face, depth + solids.kit.placement.planes.cladding_depth + trim.sill.nosing)
+    over = _area(solids, trim, (depth, front), trim.casing_reveal, width) - _bare(solids, sill, trim, depth)
+    loose = slack.lean + (slack.hollow + slack.slope * width) * tangent(trim.sill.slope)
+    name = "the feet of the exterior casing and the sill"
+    near = TIGHT + width * (slack.gap + slack.lean * width / trim.casing.thickness)
+    return [*found, joint(name, casing, [sill], asked=over / cosine, slack=loose, tolerance=near)]
+
+
+def _standing(solids: KitSolids, kind: PartKind) -> list[Solid]:
+    own = [one for one in solids.parts if one.part and one.part.kind is kind]
+    return [one for one in own if one.part and one.part.where is Where.EXTERIOR]
+
+
+def _widths(solids: KitSolids, trim: ExteriorTrim, out: float, past: float, width: float) -> float:
+    """How much of the sill boards take along it, so far outside the frame, both ends together [in]."""
+    path = path_on_sill(solids, trim, out, past)
+    (inner, last), (outer, far) = feet(path, 0.0), feet(path, width)
+    return inner - outer + far - last
+
+
+def _area(solids: KitSolids, trim: ExteriorTrim, run: tuple[float, float], past: float, width: float) -> float:
+    """Level area that boards take of the sill over a run [sq in]: by three places, which is exact to a cubic."""
+    start, finish = run
+    low, middle, high = (_widths(solids, trim, at, past, width) for at in (start, (start + finish) / 2, finish))
+    return (finish - start) * (low + 4 * middle + high) / 6
+
+
+def _bare(solids: KitSolids, sill: Solid, trim: ExteriorTrim, depth: float) -> float:
+    """Level area under the casing that is bare, beside the wall in the notches, which are cut square [sq in]."""
+    assert trim.sill is not None and sill.part is not None
+    cosine, past = math.cos(math.radians(trim.sill.slope)), trim.casing_reveal
+    found = 0.0
+    for i, notch in enumerate(cut for cut in sill.part.cuts if isinstance(cut, Notch)):
+        bare = max(notch.across * cosine - trim.sill.under_frame - depth, 0.0)
+        inner = sill.high[X] - notch.along if i else sill.low[X] + notch.along
+        at = (path_on_sill(solids, trim, depth + share * bare, past) for share in (0.0, 0.5, 1.0))
+        low, middle, high = (abs(inner - feet(path, trim.casing.width)[i]) for path in at)
+        found += bare * (low + 4 * middle + high) / 6
+    return found
+
+
+def beside_feet(solids: KitSolids, sill: Solid) -> list[Measure]:
+    """Measure the horns past the casing, and the notches of the sill on the backs of the jambs."""
+    trim, loose = solids.kit.placement.opening.exterior, TIGHT + solids.outside_slack.lean
+    assert trim is not None and trim.sill is not None
+    casing, jambs = (_on_top(solids, sill, kind) for kind in (PartKind.CASING, PartKind.EXTERIOR_JAMB))
+    sizes = {
+        "sill past the casing at the left": (trim.sill.horn, casing[0] - sill.low[X]),
+        "sill past the casing at the right": (trim.sill.horn, sill.high[X] - casing[1]),
+    }
+    assert sill.part is not None
+    notches = [cut.along for cut in sill.part.cuts if isinstance(cut, Notch)]
+    if len(notches) == len(sizes):
+        sizes |= {
+            "left notch of the sill to the jamb's back": (0.0, jambs[0] - sill.low[X] - notches[0]),
+            "right notch of the sill to the jamb's back": (0.0, sill.high[X] - notches[1] - jambs[1]),
+        }
+    return [Measure(name=name, asked=asked, found=found, tolerance=loose) for name, (asked, found) in sizes.items()]
+
+
+def _on_top(solids: KitSolids, sill: Solid, kind: PartKind) -> tuple[float, float]:
+    """Return how far to the left and to the right boards reach on the top of a sill (x) [in]."""
+    facets = (facet for one in _standing(solids, kind) for facet in one.facets)
+    corners = [corner for facet in facets for loop in facet.loops for corner in loop]
+    near = TIGHT + solids.outside_slack.lean
+    xs = [corner[X] for corner in corners if abs(sill.seat.board_point(corner)[2]) < near]
+    return min(xs), max(xs)
