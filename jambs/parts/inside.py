@@ -88,7 +88,7 @@ def make_inside(
     cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
     over = _over_mulls(covers, clear, sides, cased, placement, flares if lining.parts else None, shop)
-    stool, apron = _stool_and_apron(lining, over_run, sides, flares, placement, shop, run)
+    stool, apron = _stool_and_apron(lining, over_run, at_wall, sides, flares, placement, shop, run)
     figures = inside_figures(
         clear, at_wall, over_run, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
@@ -160,6 +160,7 @@ def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]
 def _stool_and_apron(
     lining: _Lining,
     room: ClearOpening,
+    at_frame: ClearOpening,
     sides: dict[Side, FittedSide],
     flares: Flares,
     placement: Placement,
@@ -170,7 +171,7 @@ def _stool_and_apron(
     if not lining.parts or trim.stool is None:
         return (), ()
     legs = LegBacks.of(trim, flares, sides, shop)
-    ends = stool_ends(placement.opening, room)
+    ends = stool_ends(placement.opening, room, at_frame, flares)
     sill, walls = sill_over_all(run, sides), walls_between(run)
     stool = make_stool(room, sill, trim, trim.stool, placement.inside_edge, legs, ends, walls)
     return cut_to_opening([stool], placement.opening), (
@@ -178,11 +179,14 @@ def _stool_and_apron(
     ) if trim.apron else ()
 
 
-def stool_ends(opening: Opening, room: ClearOpening) -> StoolEnds | None:
+def stool_ends(
+    opening: Opening, room: ClearOpening, at_frame: ClearOpening, flares: Flares = SQUARE
+) -> StoolEnds | None:
     """Return where a shape crosses the top of its stool; nothing where upright legs stand on it."""
     if opening.shape is None or not opening.shape.is_cut_below(opening.frame):
         return None
-    return StoolEnds.of(clear_path(opening, room), opening.interior)
+    paths = clear_path(opening, room), clear_path(opening, at_frame)
+    return StoolEnds.of(*paths, opening.interior, flares)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from jambs.geometry import Point
+from jambs.geometry import Point, Vector
 from jambs.job.models.trim import InteriorTrim
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path
@@ -36,13 +36,23 @@ class _Feet:
         return self.left[1] - self.left[0] + self.right[1] - self.right[0]
 
 
+def _corners(boards: Sequence[Solid], stool: Solid, near: float) -> tuple[list[Vector], list[Vector]]:
+    """Return the corners of boards on a stool, at its left and at its right; ``near``: least distance off its top."""
+    corners = [corner for board in boards for facet in board.facets for loop in facet.loops for corner in loop]
+    feet, middle = [one for one in corners if abs(one[Y] - stool.high[Y]) < near], (stool.low[X] + stool.high[X]) / 2
+    return [one for one in feet if one[X] < middle], [one for one in feet if one[X] > middle]
+
+
+def _ends(corners: Sequence[Vector]) -> Point:
+    """Return how far corners reach from left to right (x) [in]."""
+    xs = [corner[X] for corner in corners]
+    return min(xs), max(xs)
+
+
 def _feet(boards: Sequence[Solid], stool: Solid, near: float) -> _Feet:
     """Find where boards end on a stool, by their corners there; ``near``: how far those may lie off its top [in]."""
-    corners = (corner for board in boards for facet in board.facets for loop in facet.loops for corner in loop)
-    xs = [x for x, y, _ in corners if abs(y - stool.high[Y]) < near]
-    middle = (stool.low[X] + stool.high[X]) / 2
-    left, right = [x for x in xs if x < middle], [x for x in xs if x > middle]
-    return _Feet(left=(min(left), max(left)), right=(min(right), max(right)))
+    left, right = _corners(boards, stool, near)
+    return _Feet(left=_ends(left), right=_ends(right))
 
 
 def _boards(solids: KitSolids, kind: PartKind) -> list[Solid]:
@@ -51,7 +61,16 @@ def _boards(solids: KitSolids, kind: PartKind) -> list[Solid]:
 
 
 def _jambs_on(solids: KitSolids, stool: Solid) -> _Feet:
+    """Return the feet of the jambs over all: of flared ones from the frame edge to the room edge."""
     return _feet(_boards(solids, PartKind.EXTENSION_JAMB), stool, TIGHT)
+
+
+def _jambs_at_frame(solids: KitSolids, stool: Solid) -> _Feet:
+    """Return them at the frame edge alone."""
+    boards = _boards(solids, PartKind.EXTENSION_JAMB)
+    at, sides = max(board.high[D] for board in boards), _corners(boards, stool, TIGHT)
+    left, right = (_ends([corner for corner in side if corner[D] > at - TIGHT]) for side in sides)
+    return _Feet(left=left, right=right)
 
 
 def _casing_on(solids: KitSolids, stool: Solid) -> _Feet:
@@ -71,7 +90,8 @@ def feet_on_stool(solids: KitSolids, stool: Solid) -> list[JointCheck]:
 
 
 def _jamb_feet(solids: KitSolids, stool: Solid) -> JointCheck:
-    path, depths, feet = frame_path(solids.kit.placement.opening), interior_depths(solids), _jambs_on(solids, stool)
+    path, depths = frame_path(solids.kit.placement.opening), interior_depths(solids)
+    feet = _jambs_at_frame(solids, stool)
     i = next(i for i, edge in enumerate(path) if edge.side is Side.SILL)
     before, after = path[i - 1], path[(i + 1) % len(path)]
     right, left = depths.along(before)[1], depths.along(after)[0]
@@ -103,19 +123,34 @@ def past_horns(solids: KitSolids, stool: Solid) -> float:
     return jambs.left[0] - casing.left[0] + casing.right[1] - jambs.right[1]
 
 
+def _backs(solids: KitSolids, stool: Solid) -> Point:
+    """Return where the backs of the jambs, drawn out, cross the stool's edge under the frame, left and right (x)."""
+    boards = _boards(solids, PartKind.EXTENSION_JAMB)
+    frame, (left, right) = max(board.high[D] for board in boards), _corners(boards, stool, TIGHT)
+    return _back(left, min, frame, stool.high[D]), _back(right, max, frame, stool.high[D])
+
+
+def _back(corners: Sequence[Vector], outer: Callable[[list[float]], float], frame: float, edge: float) -> float:
+    """Draw the back of one jamb out from the frame to the stool's edge; ``outer``: least or greatest of its corners."""
+    room = min(corner[D] for corner in corners)
+    near, far = (outer([one[X] for one in corners if abs(one[D] - at) < TIGHT]) for at in (frame, room))
+    return near + (near - far) * (edge - frame) / (frame - room)
+
+
 def beside_feet(solids: KitSolids, stool: Solid) -> list[Measure]:
     """Measure horns past the casing, the stool's notches on the backs of the jambs, the apron under the casing."""
     trim, loose = solids.kit.placement.opening.interior, TIGHT + solids.inside_slack.lean
     assert trim.stool is not None
-    jambs, casing, horn = _jambs_on(solids, stool), _casing_on(solids, stool), trim.stool.horn
+    casing, horn = _casing_on(solids, stool), trim.stool.horn
     corners = (corner for facet in stool.facets for loop in facet.loops for corner in loop)
     at_frame = [x for x, _, d in corners if abs(d - stool.high[D]) < TIGHT]
     left, right = casing.left[0] - stool.low[X], stool.high[X] - casing.right[1]
+    backs = _backs(solids, stool)
     found = [
         Measure(name="stool past the casing at the left", asked=horn, found=left, tolerance=loose),
         Measure(name="stool past the casing at the right", asked=horn, found=right, tolerance=loose),
-        Measure(name="left notch of the stool to the jamb's back", asked=0.0, found=min(at_frame) - jambs.left[0]),
-        Measure(name="right notch of the stool to the jamb's back", asked=0.0, found=max(at_frame) - jambs.right[1]),
+        Measure(name="left notch of the stool to the jamb's back", asked=0.0, found=min(at_frame) - backs[0]),
+        Measure(name="right notch of the stool to the jamb's back", asked=0.0, found=max(at_frame) - backs[1]),
     ]
     apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
     if apron and apron.part:

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from arches import arched
 from cases import kit_of
+from sills_under_shapes import on_sill
 
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.lap_words import (
@@ -32,6 +33,8 @@ from jambs.flashing.membrane import air_control_plane, is_behind, weather_membra
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
+from jambs.parts.board.cuts import Notch
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
@@ -226,6 +229,19 @@ def test_without_bent_metal_only_the_laps_of_the_kit_are_told() -> None:
     found = make_flashings(kit, None, INCH)
     assert (found.blanks, found.bending) == ((), None)
     assert [lap.number for lap in found.laps] == list(range(1, len(found.laps) + 1)) and found.laps
+
+
+def test_feet_of_a_shape_without_two_legs_are_bedded_on_the_sill() -> None:
+    """A quarter round has one leg: the flashing under its sill reaches from notch to notch, which differ."""
+    made = on_sill({"kind": "quarter round", "high_side": "left"}, 30, 30)
+    flashings = make_flashings(made.kit, FlashingEntry(), INCH)
+    (trim,) = (lap.step for lap in flashings.laps if isinstance(lap.step, TrimLaps))
+    assert trim.foot is Foot.FEET_ON_SILL
+    assert trim.over(INCH) == "every foot cut to the sill's slope and bedded on it in sealant, every joint sealed"
+    (sill,) = (part for part in made.kit.parts if part.kind is PartKind.EXTERIOR_SILL)
+    left, right = (cut.along for cut in sill.cuts if isinstance(cut, Notch))
+    (blank,) = (one for one in flashings.blanks if one.kind is BlankKind.SILL_FLASHING)
+    assert left != right and blank.between == pytest.approx(sill.length - left - right)
 
 
 def test_legs_come_down_on_a_piece_of_exterior_casing_only_where_there_is_one() -> None:

@@ -24,10 +24,12 @@ if __name__ == "__main__":
 
 from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
+from flared_triangles import flared_triangle_changes
 from gangs import boxed, ganged, unit
 from moldings import molded_trim
 from part_cases import THREE_SIDED
 from rounds import round_changes
+from sills_under_shapes import SILL
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
 from test_crown_by_hand import CROWN, trim
 from test_returns_by_hand import BARE, RETURNS, WITH_STOOL, WITH_TILE
@@ -123,6 +125,10 @@ KITS: Mapping[str, dict[str, Any]] = {
     "ellipse arch": arch_changes({"kind": "ellipse arch", "rise": "14"}, 40, 40),
     "half round": arch_changes({"kind": "half round"}, 36, 60),
     "segment arch, bent": arch_changes({"kind": "segment arch", "rise": "8"}, 36, 60, curved="bent laminations"),
+    "half round on a sill": round_changes({"kind": "half round"}, 36, 18, exterior_trim__outside__sill=SILL),
+    "triangle on a sill": round_changes({"kind": "triangle"}, 48, 30, exterior_trim__outside__sill=SILL),
+    "full round on a buck": round_changes({"kind": "full round"}, 36, 36, position={"share": "1/2"}),
+    "triangle, flared on a stool": flared_triangle_changes("16", head="15 deg"),
     "ganged": ganged(),
     "ganged and flared": {**ganged(), **_flared(sides="10 deg", head="15 deg", sill="5 deg")},
     "ganged in three rows": ganged(

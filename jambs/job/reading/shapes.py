@@ -91,12 +91,6 @@ def _of_sill(shape: ShapeEntry, frame: Size, interior: InteriorTrim) -> Iterator
         other = " or stool and apron" if shape.is_flat_below(frame) else ""
         why = "has no legs for it" if other else "has no sill to stand on"
         yield "interior_trim", f"is {style.value}, but the {kind} {why}; give picture framed{other}"
-    elif interior.flare is not None:
-        yield (
-            "interior_trim",
-            f"flares jambs of the {kind} that stand on a stool, which is not made here; give picture framed, or write "
-            "interior_trim: {like: …, flare: none} for this opening",
-        )
 
 
 def _of_face(shape: ShapeEntry, window: WindowType) -> Iterator[tuple[str, str]]:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from jambs.geometry import Point
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
 from jambs.sides import Side
 
 
-def feet(path: FramePath, out: float) -> Point:
-    """Return where edges so far outside a path [in] cross the line of its sill (x), left and right."""
-    moved = outset(path, {**dict.fromkeys(Side, out), Side.SILL: 0.0})
+def feet(path: FramePath, out: float | Mapping[Side, float]) -> Point:
+    """Return where edges so far outside a path, all or by side [in], cross the line of its sill (x), left and right."""
+    by_side = out if isinstance(out, Mapping) else dict.fromkeys(Side, out)
+    moved = outset(path, {**by_side, Side.SILL: 0.0})
     sill = next(edge for edge in moved if edge.side is Side.SILL)
     return (sill.finish[0], sill.start[0])
 

@@ -11,9 +11,10 @@ from jambs.job.models.trim import InteriorTrim
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.kit.kit import Figure, FigureKind
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.feet import feet
 from jambs.parts.trim.casing import CasedOpening
 from jambs.parts.trim.shaped_casing import casing_box
-from jambs.parts.trim.stool import StoolEnds, stool_length_at
+from jambs.parts.trim.stool import stool_length_at
 
 
 def shaped_figures(
@@ -34,7 +35,7 @@ def shaped_figures(
     }
     notes = dict.fromkeys(sizes, "lowest to highest corner")
     if trim.stool and opening.shape and opening.shape.is_cut_below(opening.frame):
-        sizes[FigureKind.STOOL_LENGTH] = stool_length_at(StoolEnds.of(at_room, trim), trim.stool)
+        sizes[FigureKind.STOOL_LENGTH] = stool_length_at(feet(at_room, trim.past_clear), trim.stool)
         notes[FigureKind.STOOL_LENGTH] = "horn to horn"
     if not has_two_legs(at_frame):
         widths = {

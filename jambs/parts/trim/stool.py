@@ -53,7 +53,7 @@ class NotchLengths:
 class LegBacks:
     """What the legs on a stool take of it [in]: their thickness along the wall, and how they flare.
 
-    ``depths``: frame → room edge of the left and the right leg, where each is deepest. ``play``: horn → finished wall.
+    ``depths``: frame → room edge of the boards of each side, where each is deepest. ``play``: horn → finished wall.
     """
 
     flares: Flares
@@ -64,7 +64,7 @@ class LegBacks:
     @classmethod
     def of(cls, trim: InteriorTrim, flares: Flares, sides: dict[Side, FittedSide], shop: Shop) -> LegBacks:
         """Return the backs of the legs of an opening; between returns nothing stands on the stool."""
-        depths = {leg: sides[leg].greatest + shop.proud for leg in LEGS if leg in sides}
+        depths = {side: fitted.greatest + shop.proud for side, fitted in sides.items()}
         return cls(flares=flares, thickness=trim.beside_stool, depths=depths, play=shop.horn_play or 0.0)
 
     def notch(self, leg: Side, length: float, room_width: float, sill: FittedSide, rabbet: float) -> NotchLengths:
@@ -84,20 +84,44 @@ class LegBacks:
 class StoolEnds:
     """Where slants or an arc that stand on a stool cross its top, at the left and at the right (x) [in].
 
-    ``faces``, ``backs``: of the jambs; ``inner``, ``outer``: edges of the casing.
+    ``backs``: of the jambs at the room, ``at_frame``: at the frame; ``outer``: edges of the casing. ``sides``: those
+    of the opening that stand there.
     """
 
-    faces: Point
     backs: Point
-    inner: Point
+    at_frame: Point
     outer: Point
+    sides: tuple[Side, Side]
 
     @classmethod
-    def of(cls, path: FramePath, trim: InteriorTrim) -> StoolEnds:
-        """Return them for the path of the clear opening at the room, whose sill is the top of the stool."""
-        out = (0.0, trim.beside_stool, trim.casing_reveal, trim.past_clear)
-        faces, backs, inner, outer = (feet(path, one) for one in out)
-        return cls(faces=faces, backs=backs, inner=inner, outer=outer)
+    def of(cls, room: FramePath, frame: FramePath, trim: InteriorTrim, flares: Flares) -> StoolEnds:
+        """Return them for the paths of the clear opening at room and frame, whose sill is the top of the stool."""
+        thick = {side: flares.across(side, trim.beside_stool) for side in Side}
+        sill = next(i for i, edge in enumerate(room) if edge.side is Side.SILL)
+        return cls(
+            backs=feet(room, thick),
+            at_frame=feet(frame, thick),
+            outer=feet(room, trim.past_clear),
+            sides=(room[(sill + 1) % len(room)].side, room[sill - 1].side),
+        )
+
+    def notches(self, legs: LegBacks, ends: Point, sill: FittedSide, rabbet: float) -> tuple[NotchLengths, ...]:
+        """Return the notches at the right and at the left end (x) of a stool: along the backs of what stands there."""
+        depths = (sill.start_depth, sill.finish_depth)
+        found = [
+            self._notch(at, legs.depths[side], end, (-rabbet, depth + legs.play))
+            for at, (side, end, depth) in enumerate(zip(self.sides, ends, depths, strict=True))
+        ]
+        return tuple(found[::-1])
+
+    def _notch(self, at: int, depth: float, end: float, runs: Point) -> NotchLengths:
+        """``depth``: frame → room edge of the board; ``runs``: frame → both ends of the notch, toward the room [in]."""
+        if self.backs[at] == self.at_frame[at]:
+            square = abs(end - self.backs[at])
+            return NotchLengths(at_frame=square, at_wall=square)
+        lean = (self.backs[at] - self.at_frame[at]) / depth
+        near, far = (abs(end - self.at_frame[at] - lean * run) for run in runs)
+        return NotchLengths(at_frame=near, at_wall=far)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,9 +154,9 @@ def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> 
     return clear.width + 2 * (trim.past_clear + stool.horn)
 
 
-def stool_length_at(ends: StoolEnds, stool: StoolEntry) -> float:
-    """Horn end → horn end under a shape without two legs: outer edges of the casing, and the horns past them [in]."""
-    return ends.outer[1] - ends.outer[0] + 2 * stool.horn
+def stool_length_at(casing: Point, stool: StoolEntry) -> float:
+    """Horn end → horn end under a shape without two legs: outer edges of the casing (x), and horns past them [in]."""
+    return casing[1] - casing[0] + 2 * stool.horn
 
 
 def make_stool(
@@ -188,9 +212,8 @@ def _sizes(
         right = (clear.left + clear.right + length) / 2
         notches = tuple(legs.notch(leg, length, clear.width, sill, stool.rabbet) for leg in LEGS[::-1])
     else:
-        length, right = stool_length_at(ends, stool), ends.outer[1] + stool.horn
-        square = (right - ends.backs[1], ends.backs[0] - (right - length))
-        notches = tuple(NotchLengths(at_frame=one, at_wall=one) for one in square)
+        length, right = stool_length_at(ends.outer, stool), ends.outer[1] + stool.horn
+        notches = ends.notches(legs, (right - length, right), sill, stool.rabbet)
     return _Sizes(
         length=length,
         start=right,

@@ -95,5 +95,5 @@ def slanted_notches(part: Part, grid: Grid) -> Iterator[str]:
         inner = notch.along_inside if isinstance(notch, SlantedNotch) else notch.along
         yield (
             f"notch the {name} end {grid.text(notch.along)} long at the frame edge, {grid.text(inner)} long "
-            f"{grid.text(notch.across)} in from it, straight between: it follows the back of the flared leg"
+            f"{grid.text(notch.across)} in from it, straight between: it follows the back of the flared jamb"
         )
