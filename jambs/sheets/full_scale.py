@@ -131,6 +131,7 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
     cut, center_line = _parted(outline, 0.0)
     spring = tuple((x - middle, y) for x, y in form.spring_lines[1])
     bent_to, jamb = (length_text(one, units=units) for one in (form.radius, part.arcs[0].radius))
+    radii, one_radius = _form_radii(part, units), f"radius {bent_to}, for {jamb} once it has sprung back"
     size = (max(x for x, _ in outline), max(y for _, y in outline))
     labels = [
         ((0.0, size[1] / 2), "center line"),
@@ -141,13 +142,22 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
         labels.append(((0.0, form.center[1]), "center of the radius"))
     return Template(
         title=f"{marks} {part.name}: the form {'it is' if len(parts) == 1 else 'all are'} bent over",
-        note=f"radius {bent_to}, for {jamb} once it has sprung back; half of it: turned over on the center line it is "
+        note=f"{radii or one_radius}; half of it: turned over on the center line it is "
         f"the other half; the jamb ends on the {ends.value}, the form goes on past {past}",
         size=size,
         cut=(cut,),
         broken=(center_line, spring),
         labels=tuple(labels),
     )
+
+
+def _form_radii(part: Part, units: Units) -> str:
+    """Name the radii of a form of several arcs, from the spring line up; nothing of one arc."""
+    pieces = part.blank.plies.pieces if part.blank.plies else ()
+    radii = [length_text(radius, units=units) for radius, _ in pieces[: len(pieces) // 2 + 1]]
+    if not radii:
+        return ""
+    return f"radii {', then '.join(radii)} at the crown, each tighter than the jamb's by what springs back"
 
 
 def _between(start: Point, finish: Point, *, share: float) -> Point:

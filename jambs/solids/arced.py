@@ -73,8 +73,49 @@ def _bow(circle: Circle, start: Point, finish: Point) -> float:
     return circle.radius**2 * (sweep - math.sin(sweep)) / 2
 
 
-def arced_board(part: Part) -> ArcedBoard | None:
-    """Return a board whose sides are sawn to arcs; none where they are straight."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BentInOne:
+    """A lamination that is bent to several arcs: its measures [in], and what is left of its block [cu in].
+
+    ``area``: seen on its edge, of pieces of rings, ``θ (R² - r²) / 2`` each [sq in].
+    """
+
+    length: float
+    depth: float
+    through: float
+    area: float
+
+    @property
+    def volume(self) -> float:
+        """What is left [cu in]."""
+        return self.area * self.through
+
+
+def _bent_in_one(part: Part) -> BentInOne:
+    """Return its measures by its arcs, hollow and round side of each in turn, the crown first, and by its plies."""
+    assert part.blank.plies
+    hollow, outer = part.arcs[::2], part.arcs[1::2]
+    middle = len(hollow) // 2
+    # As the plies have them, from left to right.
+    order = (*hollow[1 : middle + 1], hollow[0], *hollow[middle + 1 :])
+    rounds = {one: two for one, two in zip(hollow, outer, strict=True)}
+    area = 0.0
+    pieces = part.blank.plies.pieces
+    for one, (_, long) in zip(order, pieces, strict=True):
+        area += long / one.radius * (rounds[one].radius ** 2 - one.radius**2) / 2
+    end = rounds[order[0]]
+    return BentInOne(
+        length=2 * (outer[0].center[0] - end.center[0] + end.radius),
+        depth=outer[0].center[1] + outer[0].radius,
+        through=part.width,
+        area=area,
+    )
+
+
+def arced_board(part: Part) -> ArcedBoard | BentInOne | None:
+    """Return a board whose sides are sawn to arcs, or bent to them; none where they are straight."""
+    if part.is_bent_in_one:
+        return _bent_in_one(part)
     arcs = [cut for cut in part.shown_cuts if isinstance(cut, ArcCut)]
     if len(arcs) != 2:
         return None

@@ -8,7 +8,7 @@ from jambs.findings import Finding, Subject, SubjectKind
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.parts.board.part import Part
 from jambs.solids import kernel
-from jambs.solids.arced import ArcedBoard, arced_board
+from jambs.solids.arced import ArcedBoard, BentInOne, arced_board
 from jambs.solids.findings import GrainRunsWrong, SeatMirrors, SeatNotSquare, SolidSizeOff, SolidVolumeOff
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT
@@ -16,6 +16,8 @@ from jambs.solids.waste import board_less_cuts
 
 SAME_VOLUME = 1e-4
 """The kernel's volume and the closed form agree to this [cu in]."""
+ONE_CHORD = 1e-3
+"""Where one arc goes on into another they are parted within a chord of a fine outline, which takes no more [cu in]."""
 SQUARE = 1e-9
 STRAIGHT = 0.99
 """Cosine of the angle up to which a leg counts as upright and a head as level."""
@@ -68,7 +70,7 @@ def _size(solid: Solid, part: Part) -> Iterator[Finding]:
             yield SolidSizeOff(subject=_about(solid), part=solid.words, name=name, asked=asked, found=found)
 
 
-def _arced_sizes(part: Part, arced: ArcedBoard) -> tuple[float, float]:
+def _arced_sizes(part: Part, arced: ArcedBoard | BentInOne) -> tuple[float, float]:
     """What is left of width and thickness when the curves are sawn [in]."""
     on_face = arced.through == part.thickness
     return (arced.depth, part.thickness) if on_face else (part.width, arced.depth)
@@ -82,5 +84,5 @@ def _extent(solid: Solid, way: Vector) -> float:
 def _volume(solid: Solid, part: Part) -> Iterator[Finding]:
     arced = arced_board(part)
     found, asked = kernel.volume(solid.bench), arced.volume if arced else board_less_cuts(part)
-    if abs(found - asked) > SAME_VOLUME:
+    if abs(found - asked) > (ONE_CHORD if part.is_bent_in_one else SAME_VOLUME):
         yield SolidVolumeOff(subject=_about(solid), part=solid.words, asked=asked, found=found)

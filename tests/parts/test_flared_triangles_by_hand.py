@@ -13,15 +13,16 @@ from jambs.parts.board.kinds import PartKind
 SINE, TAN, COS = 30 / math.hypot(24, 30), math.tan(math.radians(15)), math.cos(math.radians(15))
 
 
-def test_notches_follow_the_backs_of_flared_slants() -> None:
+@pytest.mark.parametrize("rabbet", [0.0, 0.25])
+def test_notches_follow_the_backs_of_flared_slants(rabbet: float) -> None:
     """From the horn's end in: 3/4 of horn, casing and reveal, 3 11/16, less the jamb's 3/4 / cos 15°, on the slope.
 
     That is at the room edge, 1/32 past the wall; each inch toward the frame the back comes in by tan 15° / sine.
     """
-    made = flared_triangle("24", head="15 deg")
+    made = flared_triangle("24", f"{rabbet:g}", head="15 deg")
     (stool,) = (part for part in made.kit.parts if part.kind is PartKind.STOOL)
     at_room = 0.75 + (3.6875 - 0.75 / COS) / SINE
-    depth, rabbet = made.kit.placement.interior_depth, 0.0
+    depth = made.kit.placement.interior_depth
     notches = [cut for cut in stool.cuts if isinstance(cut, SlantedNotch)]
     assert {cut.end for cut in notches} == set(End)
     for cut in notches:

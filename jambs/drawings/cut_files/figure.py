@@ -176,7 +176,11 @@ def _form(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
     form = bending_form(part)
     wide, high = form.size
     radius = length_text(form.radius, units=units)
-    lines = [*notes, f"form to bend {part.mark} over, radius {radius}", drawn_in(units)]
+    pieces = part.blank.plies.pieces if part.blank.plies else ()
+    told = f"radius {radius}"
+    if pieces:
+        told = "radii " + ", ".join(length_text(one, units=units) for one, _ in pieces)
+    lines = [*notes, f"form to bend {part.mark} over, {told}", drawn_in(units)]
     words = tuple(
         Words(layer=NOTE, text=line, at=(wide / 4, high / 2 - number * LINE * TALLEST), height=TALLEST)
         for number, line in enumerate(lines)

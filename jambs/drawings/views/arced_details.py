@@ -51,11 +51,11 @@ def _rise(found: ArchCorners, length: float) -> tuple[Interval, ...]:
 
 
 def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
-    """Name the radius of each side at its crown."""
+    """Name the radius of each side at its crown, where a piece that is bent to several arcs has its middle one."""
     found = arch_corners(part)
     return tuple(
         CallOut(target=crown, lines=(f"radius {length_text(arc.radius, units=units)}",), side=side, on_edge=True)
-        for arc, crown, side in zip(part.arcs, found.crowns, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
+        for arc, crown, side in zip(part.arcs[:2], found.crowns, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
     )
 
 

@@ -6,7 +6,8 @@ from enum import StrEnum
 
 
 class Curved(StrEnum):
-    """How a jamb round an arch is made."""
+    """How a jamb round an arch is made: bent in one, all arcs of an ellipse arch are one lamination over one form."""
 
     BENT_LAMINATIONS = "bent laminations"
+    BENT_IN_ONE = "bent in one"
     SAWN_SEGMENTS = "sawn segments"

@@ -123,5 +123,5 @@ def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
                 f"does not say how its jamb goes round the {kind}; write jamb: {{…, curved: bent laminations}} or "
                 "curved: sawn segments",
             )
-        elif jamb.curved is Curved.BENT_LAMINATIONS and key == "exterior_trim":
+        elif jamb.curved in (Curved.BENT_LAMINATIONS, Curved.BENT_IN_ONE) and key == "exterior_trim":
             yield key, "bends its jamb, which is made inside only; write curved: sawn segments"

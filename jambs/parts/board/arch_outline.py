@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.arcs import arc_middle, arcs_of, with_arcs
+from jambs.arcs import ON_ARC, arc_middle, arcs_of, with_arcs
 from jambs.geometry import Point
 from jambs.parts.board.part import Part
 
@@ -24,6 +24,8 @@ def arch_corners(part: Part) -> ArchCorners:
     Raises:
         ValueError: the part has no two arcs.
     """
+    if part.is_bent_in_one:
+        return _bent_in_one(part)
     found = with_arcs(part.curved_outline)
     arcs = [(*arc[:2], arc_middle(*arc)) for arc in arcs_of(found.points, found.bulges)]
     if len(arcs) != 2:
@@ -34,4 +36,17 @@ def arch_corners(part: Part) -> ArchCorners:
         inner=(min(a, b), max(a, b)),
         outer=(min(c, d), max(c, d)),
         crowns=(low, high),
+    )
+
+
+def _bent_in_one(part: Part) -> ArchCorners:
+    """The same of a piece that is bent to several arcs: it ends level on the spring lines, its crown comes first."""
+    hollow, outer = part.arcs[:2]
+    low = sorted(u for u, w in part.curved_outline if abs(w) < ON_ARC)
+    first, last = (low[0], low[1]), (low[-2], low[-1])
+    u, w = hollow.center
+    return ArchCorners(
+        inner=((first[1], 0.0), (last[0], 0.0)),
+        outer=((first[0], 0.0), (last[1], 0.0)),
+        crowns=((u, w + hollow.radius), (u, w + outer.radius)),
     )

@@ -1,8 +1,12 @@
-"""The form a lamination is bent over: a disk cut off along a chord, tighter than the jamb by what springs back."""
+"""The form a lamination is bent over: a disk cut off along a chord, tighter than the jamb by what springs back.
+
+Of a lamination that is bent to several arcs the form goes on from arc to arc, each tighter by as large a share.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import Circle, Outline, Point
@@ -11,18 +15,22 @@ from jambs.parts.board.part import Part
 PAST_SPRING = 2.0
 """The form goes on past each spring line by so much of its arc [in]; common practice, no source."""
 
+Line = tuple[Point, Point]
+"""A straight line from one point to another."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BendingForm:
     """A form with what is marked on it, its lower left at the origin, y up from its base [in].
 
-    ``outline``: counter-clockwise. ``center``: of its arc, under the base where the arc is less than half a circle.
-    ``springs``: where the plies meet the spring lines of the jamb, left and right. ``crown``: the middle of its arc.
+    ``outline``: counter-clockwise. ``center``: of its middle arc, under the base where that is less than half a circle,
+    and ``radius``: of it. ``spring_lines``: the lines to mark across the form where the jamb ends, left and right, each
+    from its arc toward the center of that, no farther than to the base. ``crown``: the middle of its middle arc.
     """
 
     outline: Outline
     center: Point
-    springs: tuple[Point, Point]
+    spring_lines: tuple[Line, Line]
     crown: Point
     radius: float
 
@@ -32,10 +40,23 @@ class BendingForm:
         return (max(x for x, _ in self.outline), max(y for _, y in self.outline))
 
     @property
-    def spring_lines(self) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
-        """The lines to mark across the form, each from its arc toward the center, no farther than to the base."""
-        left, right = ((one, _toward(one, self.center)) for one in self.springs)
-        return left, right
+    def springs(self) -> tuple[Point, Point]:
+        """Where the plies meet the lines at the ends of the jamb, left and right."""
+        left, right = self.spring_lines
+        return left[0], right[0]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _FormArc:
+    """One arc of the right half of a form: its circle, and the angles that it runs through, down from upright."""
+
+    circle: Circle
+    start: float
+    finish: float
+
+    def at(self, angle: float) -> Point:
+        """Its point at an angle off upright [radians]."""
+        return self.circle.at(math.pi / 2 - angle)
 
 
 def _toward(point: Point, center: Point) -> Point:
@@ -50,7 +71,7 @@ def _toward(point: Point, center: Point) -> Point:
 def bending_form(part: Part) -> BendingForm:
     """Return the form of a bent part.
 
-    Its arc is as long as the face of the jamb, and a little more at both ends. No more than a full disk.
+    Its arcs are as long as the face of the jamb, and a little more at both ends. No more than a full disk.
 
     Raises:
         ValueError: the part is not bent from plies.
@@ -58,21 +79,45 @@ def bending_form(part: Part) -> BendingForm:
     plies = part.blank.plies
     if plies is None:
         raise ValueError(f"{part.mark} is not bent from plies")
-    radius = plies.form_radius
-    sweep = min((plies.inner_length + 2 * PAST_SPRING) / radius, 2 * math.pi - 1.0)
-    circle = Circle(center=(0.0, 0.0), radius=radius)
-    right, left = circle.at((math.pi - sweep) / 2), circle.at((math.pi + sweep) / 2)
-    points = (left, right, *circle.between(right, left, clockwise=False))
-    low, first = min(y for _, y in points), min(x for x, _ in points)
+    pieces = plies.pieces or ((plies.form_radius, plies.inner_length),)
+    arcs = _right_half(pieces[len(pieces) // 2 :])
+    last = arcs[-1]
+    past = min(last.finish + PAST_SPRING / last.circle.radius, math.pi - 0.5)
+    right = [*(one.at(one.start) for one in arcs), last.at(past)]
+    ends = zip(arcs, right, [*right[1:-1], last.at(past)], strict=False)
+    curve = [point for arc, a, b in ends for point in (a, *arc.circle.between(a, b, clockwise=True))]
+    curve.append(last.at(past))
+    points = (*((-x, y) for x, y in reversed(curve[1:])), *curve)[::-1]
+    # From the left end along the base to the right one, and back over the crown.
+    outline = (points[-1], *points[:-1])
+    low, first = min(y for _, y in outline), min(x for x, _ in outline)
 
     def placed(point: Point) -> Point:
         return (point[0] - first, point[1] - low)
 
-    half = plies.inner_length / radius / 2
-    return BendingForm(
-        outline=tuple(map(placed, points)),
-        center=placed((0.0, 0.0)),
-        springs=(placed(circle.at(math.pi / 2 + half)), placed(circle.at(math.pi / 2 - half))),
-        crown=placed((0.0, radius)),
-        radius=radius,
+    spring, center = last.at(last.finish), last.circle.center
+    left, right_line = (
+        (placed((sign * spring[0], spring[1])), placed((sign * center[0], center[1]))) for sign in (-1.0, 1.0)
     )
+    return BendingForm(
+        outline=tuple(map(placed, outline)),
+        center=placed(arcs[0].circle.center),
+        spring_lines=((left[0], _toward(*left)), (right_line[0], _toward(*right_line))),
+        crown=placed(arcs[0].at(0.0)),
+        radius=plies.form_radius,
+    )
+
+
+def _right_half(pieces: Sequence[tuple[float, float]]) -> list[_FormArc]:
+    """Lay the arcs of the right half of a form from its crown on, the middle one halved: radius and length [in]."""
+    found: list[_FormArc] = []
+    center, angle = (0.0, 0.0), 0.0
+    for i, (radius, long) in enumerate(pieces):
+        if found:
+            # It goes on: its center lies on the line from where it starts to the center before.
+            x, y = found[-1].at(angle)
+            center = (x - radius * math.sin(angle), y - radius * math.cos(angle))
+        sweep = long / radius / (1 if i else 2)
+        found.append(_FormArc(circle=Circle(center=center, radius=radius), start=angle, finish=angle + sweep))
+        angle += sweep
+    return found

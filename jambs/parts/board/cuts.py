@@ -303,6 +303,18 @@ class ArcCut:
         return Circle(center=self.center, radius=self.radius)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bent:
+    """Bend the board along its length: ``outline``, what is seen of it on its edge (u, w), arcs in fine points [in]."""
+
+    outline: Outline
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BentArc(ArcCut):
+    """One of the arcs that a board is bent to: it takes nothing off."""
+
+
 Cut = (
     Rip
     | Taper
@@ -321,6 +333,7 @@ Cut = (
     | Tenon
     | Molded
     | ArcCut
+    | Bent
 )
 
 

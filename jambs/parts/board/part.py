@@ -103,7 +103,9 @@ class Plies:
 
     ``sprung``: share of its curvature that it loses off the form, which has ``form_radius``; ``inner_length``: along
     its face, from end to end [in]; ``ends``: what those lie on; ``sweep_deg``: angle of its arc. ``resawn``: thickness
-    off the saw, before each is planed, a ``kerf`` between two [in].
+    off the saw, before each is planed, a ``kerf`` between two [in]. ``pieces``: of one that is bent to several arcs,
+    from left to right, the radius of each on the form and how much of the face lies on it [in]; ``form_radius`` is that
+    of the middle one.
     """
 
     count: int
@@ -115,6 +117,7 @@ class Plies:
     sweep_deg: float
     resawn: float
     kerf: float
+    pieces: tuple[tuple[float, float], ...] = ()
     ends: ArcEnds = ArcEnds.SPRING_LINES
 
     @property
@@ -336,6 +339,11 @@ class Part:
     def is_sawn_on_edge(self) -> bool:
         """Say whether its curves are sawn with the board on its edge: its face is hollow."""
         return any(not cut.side.is_on_face for cut in self.arcs)
+
+    @property
+    def is_bent_in_one(self) -> bool:
+        """Say whether it is one lamination that is bent to several arcs."""
+        return self.blank.plies is not None and bool(self.blank.plies.pieces)
 
     @property
     def curved_outline(self) -> Outline:

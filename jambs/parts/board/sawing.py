@@ -21,6 +21,8 @@ from jambs.parts.board.cuts import (
     ALONG,
     THROUGH,
     ArcCut,
+    Bent,
+    BentArc,
     BoardSizes,
     Crosscut,
     Cut,
@@ -266,6 +268,10 @@ def _tenon(board: Silhouettes, cut: Tenon) -> Silhouettes:
     return replace(board, edge=edge)
 
 
+def _bent(board: Silhouettes, cut: Bent) -> Silhouettes:
+    return replace(board, edge=cut.outline)
+
+
 def _arc(board: Silhouettes, cut: ArcCut) -> Silhouettes:
     if cut.side.is_on_face:
         return replace(board, face=sawn_to(board.face, cut.circle, is_hollow=cut.side.is_hollow))
@@ -295,4 +301,6 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     Tenon: _tenon,
     Molded: _molded,
     ArcCut: _arc,
+    Bent: _bent,
+    BentArc: _plain,
 }

@@ -15,6 +15,8 @@ from jambs.parts.findings.arch_findings import BoardsTooThinForArch
 from jambs.parts.shapes.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, sawn_from, segment_board
 from jambs.parts.shapes.arched_jamb import ArchedJamb
 from jambs.parts.shapes.lamination import bent_head, can_bend
+from jambs.parts.shapes.lamination_in_one import bent_in_one
+from jambs.sides import Side
 
 
 def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, ...]:
@@ -23,11 +25,15 @@ def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, .
     Raises:
         CannotBeCut: no board of the stock is thick enough for segments, or the radius too tight for plies.
     """
-    return numbered(part for arch in arches_of(clear, jamb.thickness, jamb.rise) for part in _along(jamb, arch, rack))
+    arches = arches_of(clear, jamb.thickness, jamb.rise)
+    is_parted = len(arches) > 1 and all(arch.inner.side is Side.HEAD for arch in arches)
+    if jamb.curved is Curved.BENT_IN_ONE and is_parted:
+        return bent_in_one(jamb, arches, rack)
+    return numbered(part for arch in arches for part in _along(jamb, arch, rack))
 
 
 def _along(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
-    if jamb.curved is Curved.BENT_LAMINATIONS:
+    if jamb.curved in (Curved.BENT_LAMINATIONS, Curved.BENT_IN_ONE):
         return bent_head(jamb, arch, rack, rack.shop.planned_allowance or 0.0)
     return _sawn_head(jamb, arch, rack)
 

@@ -35,7 +35,7 @@ LONGER = {Units.INCH: 4.0, Units.MM: 100 / MM_PER_INCH}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Resaw:
+class Resaw:
     """A board at hand, and how many plies each of its strips gives."""
 
     board: Board
@@ -54,6 +54,25 @@ def bent_head(jamb: ArchedJamb, arch: Arch, rack: Rack, allowance: float) -> tup
     Raises:
         CannotBeCut: the radius is too tight for any ply, or no board is wide enough for one.
     """
+    made = plies_for(jamb, arch, rack, allowance)
+    return (_part(jamb, arch, made.count, made.resaw, made.width, rack.shop),)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PliesFor:
+    """How many plies a radius asks for, what they are resawn from, and how wide they are ripped [in]."""
+
+    count: int
+    resaw: Resaw
+    width: float
+
+
+def plies_for(jamb: ArchedJamb, arch: Arch, rack: Rack, allowance: float) -> PliesFor:
+    """Return the plies that bend to the radius of an arch.
+
+    Raises:
+        CannotBeCut: the radius is too tight for any ply, or no board is wide enough for one.
+    """
     units, about = rack.shop.grid.units, Subject.opening(jamb.opening.mark)
     count, may_saw = _plies(jamb, arch), sawn_from(arch, jamb.stock, rack) is not None
     if not _is_thick_enough(jamb, count, units):
@@ -64,7 +83,7 @@ def bent_head(jamb: ArchedJamb, arch: Arch, rack: Rack, allowance: float) -> tup
     found = _resaws(jamb, count, width, rack)
     if not found:
         raise CannotBeCut(PliesTooWide(subject=about, stock=jamb.stock, width=width, may_saw=may_saw))
-    return (_part(jamb, arch, count, min(found, key=lambda one: one.wood), width, rack.shop),)
+    return PliesFor(count=count, resaw=min(found, key=lambda one: one.wood), width=width)
 
 
 def can_bend(jamb: ArchedJamb, arch: Arch, rack: Rack) -> bool:
@@ -83,17 +102,17 @@ def _is_thick_enough(jamb: ArchedJamb, count: int, units: Units) -> bool:
     return jamb.thickness / count >= LEAST_PLY[units] - ROUND_OFF
 
 
-def _resaws(jamb: ArchedJamb, count: int, width: float, rack: Rack) -> list[_Resaw]:
+def _resaws(jamb: ArchedJamb, count: int, width: float, rack: Rack) -> list[Resaw]:
     ply = jamb.thickness / count
     return [one for board in rack.boards if (one := _resaw(board, jamb.stock, ply, count, width, rack.shop))]
 
 
-def _resaw(board: Board, stock: str, ply: float, count: int, width: float, shop: Shop) -> _Resaw | None:
+def _resaw(board: Board, stock: str, ply: float, count: int, width: float, shop: Shop) -> Resaw | None:
     each = ply + PLANED_OFF[shop.grid.units]
     per_strip = math.floor((board.thickness + shop.kerf) / (each + shop.kerf) + ROUND_OFF)
     if board.stock != stock or per_strip < 1 or not comes_out(board, width, shop):
         return None
-    return _Resaw(board=board, per_strip=per_strip, strips=math.ceil(count / per_strip))
+    return Resaw(board=board, per_strip=per_strip, strips=math.ceil(count / per_strip))
 
 
 def sprung_share(count: int) -> float:
@@ -104,7 +123,7 @@ def sprung_share(count: int) -> float:
     return 1 / count**2
 
 
-def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float, shop: Shop) -> Part:
+def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: Resaw, width: float, shop: Shop) -> Part:
     share = sprung_share(count) if shop.springback is None else shop.springback
     segment = arch.segment(0, 1)
     inner, outer = segment.finish.inner, segment.finish.outer

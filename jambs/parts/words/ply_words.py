@@ -80,6 +80,8 @@ def _between(part: Part) -> str:
 
 def off_square_deg(part: Part) -> float:
     """How far the ends of a bent lamination are off square to its curve [degrees]."""
+    if part.is_bent_in_one:
+        return 0.0  # it goes on from the legs
     found, center = arch_corners(part), part.arcs[0].center
     inner, outer = found.inner[1], found.outer[1]
     ways = (math.atan2(b[1] - a[1], b[0] - a[0]) for a, b in ((center, inner), (inner, outer)))
@@ -92,8 +94,12 @@ def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
     plies = part.blank.plies
     if plies is None:
         return
+    over = f"radius {grid.text(plies.form_radius)}"
+    if plies.pieces:
+        arcs = (f"{grid.text(radius)} along {grid.text(long)}" for radius, long in plies.pieces)
+        over = f"several radii, from the left {', '.join(arcs)}"
     yield (
-        f"glue over the form of radius {grid.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
+        f"glue over the form of {over} ({decimal_text(100 * plies.sprung, 1)} % of the "
         f"curvature springs back); inside {grid.text(plies.inner_length)}, outside {grid.text(part.length)} long "
         f"{_between(part)}, through {decimal_text(plies.sweep_deg, 1)}°"
     )
