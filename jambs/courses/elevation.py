@@ -15,6 +15,7 @@ from jambs.job.models.path import outset, points_of
 from jambs.job.models.path_edge import FramePath
 from jambs.parts.board.edge_of import edge_of
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
 from jambs.place.frame_path import frame_path
@@ -174,11 +175,17 @@ def _outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline]:
     return seen(path), seen(outset(path, out))
 
 
+def _covers(part: Part) -> bool:
+    """Say whether cladding stops at a part: it is of wood, or metal that lines the opening."""
+    return part.is_wood or part.kind is PartKind.METAL_RETURN
+
+
 def _trim(kit: Kit) -> Box:
-    """All that the frame and the wooden exterior parts cover, in wall coordinates of the kit [in]."""
+    """All that the frame and the exterior parts that cladding stops at cover, in wall coordinates of the kit [in]."""
     frame = kit.placement.opening.frame
     boxes = [(0.0, 0.0, frame.width, frame.height)]
-    boxes += [seen_box(part) for part in kit.as_trimmed.parts if part.where is Where.EXTERIOR and part.is_wood]
+    lining = [part for part in kit.as_trimmed.parts if part.where is Where.EXTERIOR and _covers(part)]
+    boxes += [seen_box(part) for part in lining]
     lows = [min(box[side] for box in boxes) for side in (0, 1)]
     highs = [max(box[side] for box in boxes) for side in (2, 3)]
     return (lows[0], lows[1], highs[0], highs[1])

@@ -1,7 +1,7 @@
 """A blank of sheet metal: legs between bends, girth, length with its end dams, and its bent profile.
 
-The profile is traced from the upper inner edge outward, in wall coordinates (depth d, height y); thin metal, so no
-allowance at the bends.
+The profile is traced from the upper inner edge outward, in wall coordinates (depth d, height y). Flashing is thin and
+laps, so no allowance at its bends; what lines an opening is seen, and its bends are allowed for.
 """
 
 from __future__ import annotations
@@ -25,15 +25,28 @@ class LegKind(Enum):
     FRONT = "front leg"
     DRIP = "drip"
     HEM = "hem"
+    FRAME = "leg at the frame"
+    RETURN = "return"
+    SILL = "sill"
+    FACE = "face leg"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leg:
-    """A flat part between two bends: its width as cut [in] and the way it runs, from level outward, up is positive."""
+    """A flat part between two bends: its width as cut [in] and the way it runs, from level outward, up is positive.
+
+    ``bent``: its width on the bent piece, outside to outside, where bends are allowed for [in].
+    """
 
     kind: LegKind
     width: float
     direction_deg: float
+    bent: float | None = None
+
+    @property
+    def bent_width(self) -> float:
+        """Its width on the bent piece [in]."""
+        return self.width if self.bent is None else self.bent
 
     @property
     def name(self) -> str:
@@ -43,17 +56,20 @@ class Leg:
     @property
     def out(self) -> float:
         """How far it runs outward, level [in]."""
-        return self.width * math.cos(math.radians(self.direction_deg))
+        return self.bent_width * math.cos(math.radians(self.direction_deg))
 
     @property
     def up(self) -> float:
         """How far it rises [in], negative where it falls."""
-        return self.width * math.sin(math.radians(self.direction_deg))
+        return self.bent_width * math.sin(math.radians(self.direction_deg))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bend:
-    """A bend: its distance from the blank's upper inner edge [in] and its turn, positive outward and up."""
+    """A bend: its distance from the blank's upper inner edge [in] and its turn, positive toward who looks at the face.
+
+    The face is the outer one of flashing, and of what lines an opening the one that is seen.
+    """
 
     at: float
     turn_deg: float
@@ -65,6 +81,19 @@ class BlankKind(Enum):
     SILL_PAN = "sill pan"
     SILL_FLASHING = "sill flashing"
     HEAD_FLASHING = "head flashing"
+    HEAD_RETURN = "head return"
+    SIDE_RETURN = "side return"
+    SILL_RETURN = "sill return"
+
+    @property
+    def is_return(self) -> bool:
+        """Say whether it lines an opening."""
+        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.SILL_RETURN)
+
+    @property
+    def is_channel(self) -> bool:
+        """Say whether its legs go away behind the face that is seen, which is the far one of its profile as traced."""
+        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +101,7 @@ class Blank:
     """A piece of sheet metal as cut. ``girth``: across all legs; ``length``: along, end dams counted [in].
 
     ``between``: finished length without the dams; ``end_dam``: turned up at each end. ``start``: depth and height of
-    the upper inner edge in wall coordinates of the kit.
+    the upper inner edge in wall coordinates of the kit. ``sheet``: of what it is, where the job says so, and how thick.
     """
 
     mark: str
@@ -81,6 +110,7 @@ class Blank:
     between: float
     end_dam: float
     start: tuple[float, float]
+    sheet: tuple[str, float] | None = None
 
     @property
     def name(self) -> str:
@@ -101,7 +131,8 @@ class Blank:
     def bends(self) -> tuple[Bend, ...]:
         """The bends, from the upper inner edge."""
         ends = accumulate(leg.width for leg in self.legs)
-        turns = [after.direction_deg - before.direction_deg for before, after in pairwise(self.legs)]
+        seen = -1 if self.kind.is_channel else 1
+        turns = [seen * (after.direction_deg - before.direction_deg) for before, after in pairwise(self.legs)]
         return tuple(Bend(at=at, turn_deg=turn) for at, turn in zip(ends, turns, strict=False))
 
     @property
@@ -114,8 +145,13 @@ class Blank:
 
         Bends and girth are sums of its legs, so no leg takes what rounding the others leaves over.
         """
-        legs = (replace(leg, width=max(grid.round(leg.width), grid.step)) for leg in self.legs)
-        return replace(self, legs=tuple(legs))
+        if not self.kind.is_return:
+            legs = (replace(leg, width=max(grid.round(leg.width), grid.step)) for leg in self.legs)
+            return replace(self, legs=tuple(legs))
+        # Its bends are allowed for: running lengths are rounded, so that bend lines and girth are as near as they go.
+        places = [0.0, *(bend.at for bend in self.bends), self.girth]
+        widths = (grid.round(after) - grid.round(before) for before, after in pairwise(places))
+        return replace(self, legs=tuple(replace(leg, width=wide) for leg, wide in zip(self.legs, widths, strict=True)))
 
     def leg(self, kind: LegKind) -> Leg | None:
         """Return the leg of a kind; nothing where it has none."""
@@ -124,7 +160,7 @@ class Blank:
     @property
     def slope(self) -> Leg:
         """The leg that the water runs down."""
-        return next(leg for leg in self.legs if leg.kind in (LegKind.TOP, LegKind.PAN))
+        return next(leg for leg in self.legs if leg.kind in (LegKind.TOP, LegKind.PAN, LegKind.SILL))
 
     @property
     def front(self) -> Leg:

@@ -11,6 +11,9 @@ PRACTICE = "common practice, no source; the job gives none"
 WORK = {
     BlankKind.HEAD_FLASHING: "turn the ends of the top up for the end dams; solder or seal the corners",
     BlankKind.SILL_PAN: "turn the ends up the sides of the rough opening; shim the window clear of the pan",
+    BlankKind.HEAD_RETURN: "turn the return down over the sides at both ends, the face leg straight on; seal the laps",
+    BlankKind.SIDE_RETURN: "one for each side, the second turned end for end; snip its foot to the sill",
+    BlankKind.SILL_RETURN: "turn the sill up behind the sides at both ends as dams; seal or solder their corners",
     BlankKind.SILL_FLASHING: "turn the ends up beside the legs of the exterior jamb",
 }
 """What is done to a blank besides its bends."""

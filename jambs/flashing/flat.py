@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.flashing.make import Flashings, head_of
 from jambs.length import Grid
-from jambs.parts.board.touches import BlankBend
+from jambs.parts.board.touches import BlankBend, UncasedBlank
 from jambs.parts.kit.cut_kit import FlatBlank
 from jambs.parts.kit.kit import Kit
 
@@ -15,7 +15,7 @@ def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:
     if blank is None or trim is None:
         return None
     blank = blank.on(grid)
-    bend = BlankBend(
+    bend = (UncasedBlank if trim.returns else BlankBend)(
         bends=len(blank.bends),
         first_at=blank.bends[0].at,
         end_dam=blank.end_dam,

@@ -285,11 +285,34 @@ class TrimLaps(LapStep):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnLaps(LapStep):
+    """Bent metal that lines the opening: its laps at the corners [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.TRIM
+    has_sill: bool
+    lap: float
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "metal returns"
+
+    def over(self, units: Units) -> str:
+        """Say how they lap from below."""
+        sill = "sill first, its ends up behind the sides; " if self.has_sill else ""
+        return (
+            f"{sill}sides, then the head {units.text(self.lap)} over them; every lap in sealant; nailed in slots of "
+            "the face legs, so that the metal may move"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HeadFlashingLaps(LapStep):
     """The head flashing: its front leg [in]."""
 
     kind: ClassVar[LapKind] = LapKind.HEAD_FLASHING
     front: float
+    is_cased: bool = True
 
     @property
     def what(self) -> str:
@@ -298,7 +321,8 @@ class HeadFlashingLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say how far it comes down."""
-        return f"front leg {units.text(self.front)} down over the head casing"
+        over = "the head casing" if self.is_cased else "the face leg of the head return"
+        return f"front leg {units.text(self.front)} down over {over}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -334,6 +358,7 @@ class CladdingLaps(LapStep):
     kind: ClassVar[LapKind] = LapKind.CLADDING
     behind: float | None
     gap: float
+    is_cased: bool = True
 
     @property
     def what(self) -> str:
@@ -343,4 +368,5 @@ class CladdingLaps(LapStep):
     def over(self, units: Units) -> str:
         """Say what it laps, and how far it stays off the casing."""
         that = "it" if self.behind is None else "the strip" if is_behind(self.behind) else "the membrane"
-        return f"over {that}, {units.text(self.gap)} clear of the head casing's upper edge"
+        of = "the head casing's upper edge" if self.is_cased else "the top of the head flashing"
+        return f"over {that}, {units.text(self.gap)} clear of {of}"

@@ -20,6 +20,7 @@ from jambs.flashing.lap_words import (
     LapKind,
     LapStep,
     PanLaps,
+    ReturnLaps,
     SideTapeLaps,
     SillFlashingLaps,
     SillLaps,
@@ -39,6 +40,7 @@ PARTS_OF = {
     LapKind.SILL: (PartKind.EXTERIOR_SILL,),
     LapKind.TRIM: (
         PartKind.EXTERIOR_JAMB,
+        PartKind.METAL_RETURN,
         PartKind.MULL_JAMB,
         PartKind.MULL_CASING,
         PartKind.TRANSOM_BAR_CASING,
@@ -119,6 +121,8 @@ def _sill(kit: Kit, flashing: Blank | None) -> list[LapStep]:
 
 def _trim(kit: Kit) -> LapStep:
     trim = kit.placement.opening.exterior
+    if trim and trim.returns:
+        return ReturnLaps(has_sill=trim.returns.sill is not None, lap=trim.returns.corner_lap)
     is_butt = trim is not None and trim.casing.corner is Corner.BUTT
     return TrimLaps(has_jambs=_has(kit, PartKind.EXTERIOR_JAMB), foot=_foot(kit), is_butt=is_butt)
 
@@ -148,7 +152,7 @@ def _head(kit: Kit) -> list[LapStep]:
     metal, membrane = trim.head_flashing, weather_membrane(planes)
     behind = None if membrane is None else planes.trim_plane - membrane
     return [
-        HeadFlashingLaps(front=metal.drip),
+        HeadFlashingLaps(front=metal.drip, is_cased=trim.returns is None),
         UpstandLaps(behind=behind, upstand=metal.upstand),
-        CladdingLaps(behind=behind, gap=metal.gap_to_cladding),
+        CladdingLaps(behind=behind, gap=metal.gap_to_cladding, is_cased=trim.returns is None),
     ]

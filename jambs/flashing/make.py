@@ -11,6 +11,7 @@ from jambs.flashing.blank import Blank, BlankKind, Leg, LegKind
 from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
 from jambs.flashing.findings import NoPanInRound
 from jambs.flashing.laps import Lap, lap_order
+from jambs.flashing.returns import return_blanks
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Grid, Units
 from jambs.parts.board.cuts import Notch
@@ -18,6 +19,7 @@ from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.findings.water import LEAST_FALL
 from jambs.parts.kit.kit import Kit
+from jambs.parts.trim.metal_returns import over_the_head
 from jambs.place.frame_path import rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -51,8 +53,9 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     if trim is None:
         return Flashings(mark=kit.mark, blanks=(), laps=(), findings=(), bending=None)
     membrane = tuple(membrane_findings(kit.placement.planes))
+    returns = tuple(return_blanks(kit))
     if entry is None:
-        return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, ()), findings=membrane, bending=None)
+        return Flashings(mark=kit.mark, blanks=returns, laps=lap_order(kit, ()), findings=membrane, bending=None)
     bending = resolve_bending(entry, units=units)
     # Over a head that is not one level edge no strip is laid out.
     head = head_blank(kit, bending) if _part(kit, PartKind.HEAD_FLASHING) else None
@@ -70,7 +73,7 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
         findings += pan_findings(kit, pan)
     return Flashings(
         mark=kit.mark,
-        blanks=blanks,
+        blanks=(*blanks, *returns),
         laps=lap_order(kit, blanks),
         findings=tuple(findings),
         bending=bending,
@@ -103,7 +106,7 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
     trim = kit.placement.opening.exterior
     part = _part(kit, PartKind.HEAD_FLASHING)
     assert trim is not None and part is not None
-    flashing, run = trim.head_flashing, trim.casing.thickness
+    flashing, run = trim.head_flashing, over_the_head(trim, kit.placement)
     rise = run * math.tan(math.radians(bending.fall_deg))
     legs = (
         Leg(kind=LegKind.UPSTAND, width=flashing.upstand, direction_deg=DOWN),
@@ -209,4 +212,36 @@ def blank_list(flashings: tuple[Flashings, ...], grid: Grid) -> tuple[BlankRow, 
     return tuple(
         BlankRow(name=name, girth=girth, length=length, marks=tuple(marks))
         for (name, girth, length), marks in sorted(rows.items(), key=lambda row: (row[0][0], -row[0][2], row[0][1]))
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetRow:
+    """Sheet metal to buy: of what and how thick [in], for how many blanks, their net area [sq in], the largest [in]."""
+
+    material: str
+    thickness: float
+    count: int
+    area: float
+    widest: float
+    longest: float
+
+
+def sheet_list(flashings: tuple[Flashings, ...], grid: Grid) -> tuple[SheetRow, ...]:
+    """Add the blanks up whose metal the job names, by sheet."""
+    rows: dict[tuple[str, float], list[tuple[float, float]]] = {}
+    for one in flashings:
+        for blank in one.blanks:
+            if blank.sheet:
+                rows.setdefault(blank.sheet, []).append((blank.on(grid).girth, grid.up(blank.length)))
+    return tuple(
+        SheetRow(
+            material=material,
+            thickness=thickness,
+            count=len(sizes),
+            area=sum(girth * length for girth, length in sizes),
+            widest=max(girth for girth, _ in sizes),
+            longest=max(length for _, length in sizes),
+        )
+        for (material, thickness), sizes in sorted(rows.items())
     )

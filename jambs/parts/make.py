@@ -188,14 +188,15 @@ def _inside_findings(
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:
     trim = placement.opening.exterior
-    if trim is None or trim.sill is None or exterior_depth <= 0:
+    sill = (trim.returns.sill if trim.returns else trim.sill) if trim else None
+    if sill is None or exterior_depth <= 0:
         return []
     found: list[Finding] = []
-    fall = math.tan(math.radians(trim.sill.slope))
+    fall = math.tan(math.radians(sill.slope))
     if fall < LEAST_FALL:
         found.append(SillFallsShort(subject=about, fall=fall))
-    if trim.sill.nosing < LEAST_DRIP:
-        found.append(NosingTooShort(subject=about, nosing=trim.sill.nosing))
+    if sill.nosing < LEAST_DRIP:
+        found.append(NosingTooShort(subject=about, nosing=sill.nosing))
     return found
 
 

@@ -27,6 +27,7 @@ from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
 from jambs.parts.trim.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
+from jambs.parts.trim.metal_returns import make_metal_returns, metal_sill, over_the_head, sill_at_frame
 from jambs.parts.trim.shaped_casing import casing_box, shaped_casing
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
@@ -54,6 +55,8 @@ def make_outside(
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
+    if trim.returns:
+        return _returned(placement, sides, trim, rack.shop.grid)
     found = _at_depth(placement, sides, trim, rack, limits, run)
     if run is None or run.is_lead:
         return found
@@ -165,6 +168,52 @@ def _deep(
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, cased, place, trim))
 
 
+def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
+    """Bent metal lines the opening from the frame to the wall, with no casing round it; a flashing over its head."""
+    opening = placement.opening
+    _hold_to_some_width(sides, trim.sealant_joint, PartKind.METAL_RETURN)
+    at_frame = sill_at_frame(placement, trim)
+    clear = clear_opening(
+        opening.frame,
+        opening.window.outside_face,
+        frame_reveal=trim.frame_reveal,
+        grid=grid,
+        bottom=_without_sill(placement, trim) if at_frame is None else at_frame,
+    )
+    assert trim.returns is not None
+    flashing = make_flashing(
+        middle=(clear.left + clear.right) / 2,
+        # Its drip ends level with the head, and hides the gap over it.
+        top=clear.top + trim.head_flashing.drip,
+        back=placement.planes.trim_plane,
+        casing_length=clear.width + 2 * trim.returns.face_leg,
+        casing_thickness=over_the_head(trim, placement),
+        flashing=trim.head_flashing,
+        is_cased=False,
+    )
+    figures = (
+        Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=clear.width, note="between metal returns"),
+        Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to face of the return"),
+        Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to its leg, bedded in sealant"),
+        *_metal_sill_figures(placement, trim),
+    )
+    return Outside(
+        clear=clear, parts=(*make_metal_returns(clear, sides, placement, trim, grid), flashing), figures=figures
+    )
+
+
+def _metal_sill_figures(placement: Placement, trim: ExteriorTrim) -> list[Figure]:
+    place, sill = metal_sill(placement, trim), trim.returns.sill if trim.returns else None
+    if place is None or sill is None:
+        return []
+    run = place.start + place.run - placement.outside_edge
+    return [
+        Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
+        Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, sill.slope), note="over the run"),
+        Figure(kind=FigureKind.SILL_NOSING, value=sill.nosing, note="past the cladding face"),
+    ]
+
+
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:
     """Lay covers over the mulls of ganged units."""
     if trim.mull_casing is None:
@@ -177,13 +226,14 @@ def _on_frames(covers: list[Cover], placement: Placement, trim: ExteriorTrim, sl
     return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg) if trim.mull_casing else []
 
 
-def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float) -> None:
-    """The exterior jambs begin a sealant joint outside the frame; what is left to the trim plane is their width."""
+def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float, kind: PartKind = PartKind.EXTERIOR_JAMB) -> None:
+    """What lines the opening begins a sealant joint outside the frame; its width is what is left to the trim plane."""
     cut = [sides[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
     least = min(side.least for side in cut)
     if least - joint < SAME_SIZE:
-        about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_JAMB.words)
-        raise CannotBeCut(ExteriorJambHasNoWidth(subject=about, depth=least, joint=joint))
+        about = Subject(kind=SubjectKind.PART, name=kind.words)
+        is_metal = kind is PartKind.METAL_RETURN
+        raise CannotBeCut(ExteriorJambHasNoWidth(subject=about, depth=least, joint=joint, is_metal=is_metal))
 
 
 def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> None:

@@ -103,10 +103,14 @@ def part_at(kit: Kit, where: Where, kind: PartKind, cut: SectionCut) -> Part | N
 
 
 def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
-    sill = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_SILL, cut) if cut is SectionCut.SILL else None
+    sill = None
+    if cut is SectionCut.SILL:
+        kinds = (PartKind.EXTERIOR_SILL, PartKind.METAL_RETURN)
+        sill = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if sill:
         return lambda depth: -_underside(sill, depth)
-    jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
+    kinds = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
+    jamb = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if jamb is None:
         return lambda depth: rough
     x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
@@ -127,6 +131,9 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
     if trim is None:
         return before
     piece = part_at(kit, Where.EXTERIOR, PartKind.CASING, cut)
+    if trim.returns and cut is SectionCut.HEAD:  # cladding stays clear of the flashing, which stands over the head
+        over = trim.head_flashing.drip + trim.head_flashing.gap_to_cladding
+        return lambda depth: before(depth) + over
     if piece is None:
         return before
     x, y, _ = piece.seat.at(0.0, piece.width, 0.0)

@@ -11,7 +11,9 @@ from jambs.parts.board.arrises import edge_section
 from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
+from jambs.parts.trim.metal_returns import over_the_head
 from jambs.section.cut_edge import across, is_cut
+from jambs.section.metal_regions import metal_region
 from jambs.section.panel_regions import panel_air, panel_outline
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.section.return_regions import return_regions
@@ -54,7 +56,10 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
     for part in (*bucks, *others):
-        regions += _flashing(part, kit) if part.is_bent else _cut(part, cut, kit)
+        if part.kind is PartKind.METAL_RETURN:
+            regions.append(metal_region(part, kit, cut))
+        else:
+            regions += _flashing(part, kit) if part.is_bent else _cut(part, cut, kit)
     return regions
 
 
@@ -177,7 +182,7 @@ def _flashing(part: Part, kit: Kit) -> list[Region]:
     assert trim is not None
     metal, top = part.thickness, part.seat.origin[1]
     back = kit.placement.planes.trim_plane
-    front = back + trim.casing.thickness
+    front = back + over_the_head(trim, kit.placement)
     up, down = trim.head_flashing.upstand, trim.head_flashing.drip
     outline = (
         (top + up, back),

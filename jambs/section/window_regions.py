@@ -129,13 +129,15 @@ def _bed(kit: Kit, part: Part) -> float:
 
 def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
     trim = kit.placement.opening.exterior
-    jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
+    metal = trim.returns if trim and cut is not SectionCut.SILL else None
+    jamb = part_at(kit, Where.EXTERIOR, PartKind.METAL_RETURN if metal else PartKind.EXTERIOR_JAMB, cut)
     if trim is None or jamb is None or not trim.sealant_joint:
         return []
+    wide = metal.frame_leg if metal else jamb.thickness
     end = kit.placement.outside_edge
     x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
     face = into_wall(kit, cut, x, y)
-    joint = box((face, end), (min(face + jamb.thickness, 0.0), end + trim.sealant_joint))
+    joint = box((face, end), (min(face + wide, 0.0), end + trim.sealant_joint))
     if joint[0][0] >= joint[1][0]:
         return []
     return [Region(name="sealant joint", stuff=Stuff.SEALANT, outline=joint)]

@@ -7,14 +7,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.csv_text import csv_text
-from jambs.flashing.blank import Blank
+from jambs.flashing.blank import Blank, BlankKind
 from jambs.flashing.blank_words import WORK, assumed_of
-from jambs.flashing.make import Flashings, blank_list
+from jambs.flashing.make import Flashings, SheetRow, blank_list, sheet_list
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
-from jambs.length import Grid, Units, decimal_text, length_text
+from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
 from jambs.outside.register import Paper, Register
 from jambs.parts.kit.kit import Kit
+from jambs.parts.words.bend_words import sheet_text
 from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
@@ -55,7 +56,7 @@ Bent = tuple[str, tuple[tuple[str, str, str], ...]]
 def bent_alike(blank: Blank, *, units: Units) -> Bent:
     """Return what blanks that are bent alike have in common, as printed: name, legs, and the way they run."""
     return blank.name, tuple(
-        (leg.name, length_text(leg.width, units=units), decimal_text(leg.direction_deg, 1)) for leg in blank.legs
+        (leg.name, length_text(leg.bent_width, units=units), decimal_text(leg.direction_deg, 1)) for leg in blank.legs
     )
 
 
@@ -94,11 +95,27 @@ def flashing_data(
             {**row, "girth": row["girth"]["text"], "length": row["length"]["text"]}
             for row in _rows(flashings, job.shop.grid, job.units)
         ],
+        "sheets": [_sheet(row, job.units) for row in sheet_list(tuple(flashings), job.shop.grid)],
         "blanks": [_blank(one, job.shop, job.units) for one in blanks],
         "laps": [_laps(one, job.shop, job.units) for one in laps],
         "findings": told(register.on(Paper.FLASHING)),
         "assumed": assumed_records(_assumed(flashings, job.units)),
     }
+
+
+def _sheet(row: SheetRow, units: Units) -> Record:
+    """Return a line of sheet metal to buy: net area, and the largest blank that has to come out of it."""
+    large = f"{length_text(row.widest, units=units)} × {length_text(row.longest, units=units)}"
+    return {
+        "name": f"{row.material}, {sheet_text(row.thickness, units)} thick",
+        "text": f"{row.count} blanks, {_area(row.area, units)} net, up to {large}",
+    }
+
+
+def _area(square_inches: float, units: Units) -> str:
+    if units is Units.INCH:
+        return f"{decimal_text(square_inches / 144, 1)} sq ft"
+    return f"{decimal_text(square_inches * (MM_PER_INCH / 1000) ** 2, 2)} m²"
 
 
 def _assumed(flashings: Sequence[Flashings], units: Units) -> list[Assumed]:
@@ -127,13 +144,21 @@ def _blank(paper: BlankPaper, shop: Shop, units: Units) -> Record:
         "name": blank.name,
         "marks": list(paper.marks),
         "girth": shop.grid.text(blank.on(shop.grid).girth),
-        "end_dam": length_text(blank.end_dam, units=units),
+        "ends": "turned at the ends" if blank.kind is BlankKind.HEAD_RETURN else "end dams",
+        "end_dam": length_text(blank.end_dam, units=units) if blank.end_dam else "",
         "work": [WORK[blank.kind]],
         "pictures": [
             {"svg": one.picture.svg, "width": one.width, "height": one.height, "note": f"{title}, {one.note}"}
-            for one, title in zip(placed, ("bent", "flat, outer face, upper edge at the top"), strict=True)
+            for one, title in zip(placed, ("bent", _flat_words(blank)), strict=True)
         ],
     }
+
+
+def _flat_words(blank: Blank) -> str:
+    """Say how a flat blank lies on its picture."""
+    if blank.kind.is_return:
+        return "flat, the face that is seen, edge at the frame at the top"
+    return "flat, outer face, upper edge at the top"
 
 
 def _laps(paper: LapsPaper, shop: Shop, units: Units) -> Record:

@@ -15,6 +15,7 @@ from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
 from jambs.parts.words.edge_names import is_turned
+from jambs.sheets.metal_pictures import bent_picture
 from jambs.sheets.panel_pictures import framed_picture
 from jambs.values import Record
 
@@ -58,7 +59,9 @@ class _Scale:
 
 
 def part_picture(part: Part) -> Record | None:
-    """Return the picture of a part of wood that is more than a plain board, with words for who cannot see it."""
+    """Return the picture of a part of wood that is more than a plain board, and of metal that lines an opening."""
+    if part.kind is PartKind.METAL_RETURN:
+        return bent_picture(part)
     if not part.is_wood or (part.is_plain and not part.frame_members):
         return None
     if part.frame_members:

@@ -164,6 +164,8 @@ def _casing_lines(casing: Record) -> list[Line]:
 
 def exterior_lines(trim: Record) -> list[Line]:
     """Return joints, reveals, sill and flashing of the exterior trim."""
+    if trim.get("returns"):
+        return _metal_lines(trim)
     lines = [
         line("frame reveal", trim["frame_reveal"]["text"]),
         line("sealant joint", trim["sealant_joint"]["text"]),
@@ -173,6 +175,34 @@ def exterior_lines(trim: Record) -> list[Line]:
     if trim["sill"]:
         lines += _sill_lines(trim["sill"])
     return lines + _flashing_lines(trim["head_flashing"])
+
+
+def _as_sold(size: Record) -> str:
+    """Return a size of sheet metal as it was stated, finer than any grid."""
+    unit = " mm" if size["text"].endswith("mm") else '"'
+    return f"{size['value']:g}{unit}"
+
+
+def _metal_lines(trim: Record) -> list[Line]:
+    """Return what is said of bent metal that lines the opening."""
+    returns = trim["returns"]
+    names = (("frame_leg", "leg at the frame"), ("face_leg", "face leg"), ("hem", "hem"), ("corner_lap", "corner lap"))
+    lines = [
+        line("frame reveal", trim["frame_reveal"]["text"]),
+        line("sealant joint", trim["sealant_joint"]["text"]),
+        line("returns", f"{returns['material']}, {_as_sold(returns['thickness'])}"),
+        line("bend radius, inside", _as_sold(returns["bend_radius"])),
+        *_lines_of(returns, names),
+        line("cladding", returns["cladding"]),
+    ]
+    if returns["sill"]:
+        lines += _lines_of(returns["sill"], (("slope", "sill slope"), ("nosing", "sill nosing past cladding")))
+    flashing = trim["head_flashing"]
+    return [
+        *lines,
+        line("flashing past face legs", flashing["past_casing"]["text"]),
+        *_lines_of(flashing, (("upstand", "flashing upstand"), ("gap_to_cladding", "cladding above flashing"))),
+    ]
 
 
 def _sill_lines(sill: Record) -> list[Line]:

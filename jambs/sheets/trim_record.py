@@ -20,7 +20,7 @@ def trim_record(opening: Opening, *, units: Units, corners: str = "", mitered: C
     record: Record = {
         "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
         "exterior": opening.exterior
-        and {"name": opening.exterior_name, **_stated(dump(opening.exterior, units=units))},
+        and {"name": opening.exterior_name, **_outside_said(dump(opening.exterior, units=units))},
     }
     if corners and record["interior"].get("jamb"):
         record["interior"]["jamb"]["corners"] = corners
@@ -37,6 +37,12 @@ def _said(trim: Record) -> Record:
     """Return trim without the keys that a job does not give: those of few jobs, jamb and casing of returns."""
     without = {"jamb", "casing", "casing_reveal"} if trim["returns"] else {"casing", "casing_reveal"}
     left_out = without if trim["returns"] or trim["wall_edge"] else set()
+    return {key: value for key, value in _stated(trim).items() if key not in left_out}
+
+
+def _outside_said(trim: Record) -> Record:
+    """Return exterior trim without the keys that a job does not give: of bent metal jamb, casing and wooden sill."""
+    left_out = {"jamb", "casing", "casing_reveal", "sill"} if trim["returns"] else set()
     return {key: value for key, value in _stated(trim).items() if key not in left_out}
 
 

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.exterior_trim import HeadFlashing
 from jambs.parts.board.part import Part
 from jambs.solids import kernel
 
 
-def bent_flashing(part: Part, trim: ExteriorTrim) -> kernel.Shape:
+def bent_flashing(part: Part, flashing: HeadFlashing, out: float) -> kernel.Shape:
     """Bend the blank of a head flashing; board coordinates, ``v`` up from the casing, ``w`` toward the wall [in].
 
+    ``out``: level run of its top, from the trim plane.
     Its outline says how long it is in place; what its blank has more than that is turned up as end dams.
     """
     length = max(u for u, _ in part.outline)
-    metal, out = part.thickness, trim.casing.thickness
-    up, down = trim.head_flashing.upstand, trim.head_flashing.drip
+    metal, up, down = part.thickness, flashing.upstand, flashing.drip
     profile = (
         (up, metal),
         (up, 0.0),

@@ -169,6 +169,20 @@ class FlashingDrawnBent(FitNote):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MetalLegsNotShown(FitNote):
+    """Of bent metal that lines an opening only what is seen is a solid."""
+
+    code: ClassVar[str] = "metal-legs-not-shown"
+
+    def sentence(self, units: Units) -> str:
+        """Say what is not checked."""
+        return (
+            "Metal returns are shown as flat strips of their thickness, as wide as what lines the opening; their legs, "
+            "hems and laps are on the flashing sheet and are not checked here."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ReturnsNotShown(FitNote):
     """The apron's returns are no parts of their own."""
 

@@ -13,12 +13,13 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import corners_of, is_arched, outset, points_of
 from jambs.job.models.windows import FrameFace
 from jambs.outlines import rectangle
-from jambs.parts.board.kinds import told_position
+from jambs.parts.board.kinds import PartKind, told_position
 from jambs.parts.board.part import Part, Seat
 from jambs.parts.board.sawing import Silhouettes
 from jambs.parts.board.touches import BackBevel
 from jambs.parts.kit.kit import Kit
 from jambs.parts.trim.casing_plane import Slack, hung
+from jambs.parts.trim.metal_returns import over_the_head
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.place.units import mull_frames
@@ -26,7 +27,7 @@ from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
 from jambs.solids.facets import Facet, facets_of
-from jambs.solids.findings import BackBevelNotSawn, FlashingDrawnBent, ReturnsNotShown
+from jambs.solids.findings import BackBevelNotSawn, FlashingDrawnBent, MetalLegsNotShown, ReturnsNotShown
 
 STANDING = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
 """The seat of what is made in the wall's own axes."""
@@ -140,7 +141,10 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
 
 def _solid(part: Part, seat: Seat, kit: Kit) -> Solid:
     trim = kit.placement.opening.exterior
-    bench = board_shape(part.silhouettes) if not part.is_bent or trim is None else bent_flashing(part, trim)
+    if part.kind is PartKind.HEAD_FLASHING and trim is not None:
+        bench = bent_flashing(part, trim.head_flashing, over_the_head(trim, kit.placement))
+    else:
+        bench = board_shape(part.silhouettes)
     return stood(name=part.mark, material=part.stock, part=part, bench=bench, seat=seat)
 
 
@@ -282,6 +286,8 @@ def _notes(kit: Kit) -> tuple[Finding, ...]:
     about, notes = Subject.opening(kit.mark), list[Finding]()
     if any(part.is_bent for part in kit.parts):
         notes.append(FlashingDrawnBent(subject=about))
+    if any(part.kind is PartKind.METAL_RETURN for part in kit.parts):
+        notes.append(MetalLegsNotShown(subject=about))
     if any(part.is_returned for part in kit.parts):
         notes.append(ReturnsNotShown(subject=about))
     if any(isinstance(touch, BackBevel) for part in kit.parts for touch in part.touches):

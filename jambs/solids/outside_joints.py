@@ -15,6 +15,7 @@ from jambs.solids.depths_round import exterior_sides
 from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
+from jambs.solids.metal_checks import metal_joints
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_joints import outside_corners
@@ -31,6 +32,8 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     found = _buck_corners(solids)
     trim = solids.kit.placement.opening.exterior
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
+    if trim and trim.returns:
+        return [*found, *metal_joints(solids, trim.returns)]
     if trim is None or not casing:
         return found
     entry = trim.casing

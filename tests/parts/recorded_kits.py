@@ -26,6 +26,7 @@ from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
 from flared_triangles import flared_triangle_changes
 from gangs import boxed, ganged, unit
+from metal import lined
 from moldings import molded_trim
 from part_cases import THREE_SIDED
 from rounds import round_changes
@@ -83,6 +84,11 @@ KITS: Mapping[str, dict[str, Any]] = {
     "on a stool": {"interior_trim__inside": STOOL},
     "without exterior trim": {"exterior_trim": None},
     "without exterior sill": {"exterior_trim__outside__sill": None},
+    "metal returns on the cladding": {"exterior_trim__outside": lined()},
+    "metal returns behind the cladding, read": {
+        "exterior_trim__outside": lined(cladding="over the leg", hem=None),
+        **_read(**OUTSIDE),
+    },
     "in a liner": {"walls__main__buck": {"kind": "liner", "thickness": "3/4", "stock": "plywood"}},
     "proud outside": DEEP,
     "door": {**DOOR, "interior_trim__inside": THREE_SIDED},

@@ -7,7 +7,7 @@ import pytest
 from jambs.parts.board.kinds import PartKind, told_position
 from jambs.section.part_regions import STUFF_OF
 
-UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}
+UNCUT = {PartKind.HEAD_FLASHING, PartKind.METAL_RETURN, *(kind for kind in PartKind if kind.is_at_corner)}
 """Bent metal has a region of its own, and no section through the middle of a side meets a block in a corner."""
 
 

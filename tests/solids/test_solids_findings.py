@@ -14,6 +14,7 @@ import finding_rows
 from cases import STOOL, changed, job_of
 from finding_rows import Case, Row, codes_in, each
 from harbour import harbour_kits, harbour_solids
+from metal import lined
 from test_step import openings
 
 from jambs.findings import Severity, Statement, Subject, SubjectKind
@@ -266,6 +267,17 @@ ROWS = [
         appears=notes(),
         quiet=notes(exterior_trim=None),
         inch="The head flashing is shown as bent sheet of drawn thickness; its volume is not checked.",
+        severity=Severity.NOTE,
+        about=Subject.opening("W1"),
+    ),
+    Row(
+        code="metal-legs-not-shown",
+        appears=notes(exterior_trim__outside=lined()),
+        quiet=notes(),
+        inch=(
+            "Metal returns are shown as flat strips of their thickness, as wide as what lines the opening; their legs, "
+            "hems and laps are on the flashing sheet and are not checked here."
+        ),
         severity=Severity.NOTE,
         about=Subject.opening("W1"),
     ),

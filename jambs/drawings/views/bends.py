@@ -27,7 +27,7 @@ def bent_view(blank: Blank, *, units: Units) -> View:
         del middles[-2]
     call_outs = []
     for leg, middle in zip(blank.legs, middles, strict=True):
-        words = f"{leg.name} {length_text(leg.width, units=units)}"
+        words = f"{leg.name} {length_text(leg.bent_width, units=units)}"
         call_outs.append(CallOut(target=middle, lines=(words,), side=ViewSide.RIGHT, short=words))
     shape = Shape(points=points, ink=Ink.FLASHING, closed=False)
     return View(name=f"bent {blank.name}", title=f"{blank.name}, bent", shapes=(shape,), call_outs=tuple(call_outs))

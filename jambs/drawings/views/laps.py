@@ -102,7 +102,8 @@ def _line(points: Sequence[Point], ink: Ink, moved: Callable[[Point], Point]) ->
 
 def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink]]:
     """Return the metal as bent, and tapes and membranes as broken lines, in wall coordinates (d, y)."""
-    strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in flashings.blanks]
+    level = [blank for blank in flashings.blanks if blank.kind is not BlankKind.SIDE_RETURN]
+    strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in level]
     return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
 
 
@@ -143,12 +144,15 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
         for kind, line in _membranes(kit, flashings).items()
     }
     for blank in flashings.blanks:
+        if blank.kind.is_return:
+            continue
         targets[BLANKS[blank.kind]] = _middle(blank.profile[1:3])
     head = sections[SectionCut.HEAD]
     low = sections.get(SectionCut.SILL, head)
     targets[LapKind.WINDOW] = _outermost(low, Stuff.FRAME).center
     targets[LapKind.SILL] = _outermost(low, Stuff.SILL).center
-    targets[LapKind.TRIM] = _outermost(head, Stuff.CASING).center
+    returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN), None)
+    targets[LapKind.TRIM] = _middle(returned.profile[1:3]) if returned else _outermost(head, Stuff.CASING).center
     cladding = _outermost(head, Stuff.CLADDING)
     targets[LapKind.CLADDING] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
     return targets

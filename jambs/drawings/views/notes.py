@@ -94,6 +94,11 @@ def _outside_words(kit: Kit, job: Job) -> list[str]:
     trim = kit.placement.opening.exterior
     if trim is None:
         return []
+    if trim.returns:
+        return [
+            f"Outside: returns of bent metal, {trim.returns.material}, cladding {trim.returns.cladding.value}. Frame "
+            f"reveal {_text(trim.frame_reveal, job)}, sealant joint {_text(trim.sealant_joint, job)}."
+        ]
     corner = _corner_words(kit, trim.casing, Where.EXTERIOR)
     return [
         f"Outside: casing corners {corner}, frame reveal {_text(trim.frame_reveal, job)}, casing reveal "

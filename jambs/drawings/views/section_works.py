@@ -64,7 +64,7 @@ class _Side:
 def section_works(section: Section, kit: Kit, job: Job) -> Works:
     """Return what is drawn into a section that stands as it is seen on paper."""
     metal, side = _metal_at(section, kit, job), _side_of(section, kit)
-    with_rods, rods = _with_backer_rods(_without_strip(section, metal), side)
+    with_rods, rods = _with_backer_rods(_without_strip(section, metal, kit), side)
     air = _air_control(section, kit, side)
     shapes = [*map(_bent, metal), air, *rods, *_joints(section, kit, side), *_fasteners(section, kit, job, side)]
     target = ((air.points[-2][0] + air.points[-3][0]) / 2, (air.points[-2][1] + air.points[-3][1]) / 2)
@@ -79,7 +79,7 @@ def section_works(section: Section, kit: Kit, job: Job) -> Works:
 def metal_and_sealant(section: Section, kit: Kit, job: Job) -> Works:
     """Return the metal as it is bent and the backer rods alone, for details."""
     metal, side = _metal_at(section, kit, job), _side_of(section, kit)
-    with_rods, rods = _with_backer_rods(_without_strip(section, metal), side)
+    with_rods, rods = _with_backer_rods(_without_strip(section, metal, kit), side)
     return Works(section=with_rods, shapes=(*map(_bent, metal), *rods), call_outs=tuple(_named(metal, kit)))
 
 
@@ -92,21 +92,19 @@ def _side_of(section: Section, kit: Kit) -> _Side:
 
 def _metal_at(section: Section, kit: Kit, job: Job) -> list[Blank]:
     blanks = flashings_of(kit, job).blanks
-    return [blank for blank in blanks if BLANKS.get(blank.kind, SectionCut.HEAD) is section.cut]
+    own = [blank for blank in blanks if not blank.kind.is_return]  # those are regions of the section
+    return [blank for blank in own if BLANKS.get(blank.kind, SectionCut.HEAD) is section.cut]
 
 
 # ---- metal
 
 
-def _without_strip(section: Section, metal: list[Blank]) -> Section:
+def _without_strip(section: Section, metal: list[Blank], kit: Kit) -> Section:
     """Leave out the plain strip over the head where the blank is drawn as it is bent."""
     if not any(blank.kind is BlankKind.HEAD_FLASHING for blank in metal):
         return section
-    return replace(section, regions=tuple(one for one in section.regions if not (one.mark and _is_metal(one))))
-
-
-def _is_metal(region: Region) -> bool:
-    return region.stuff is Stuff.METAL
+    strips = {part.mark for part in kit.parts if part.kind is PartKind.HEAD_FLASHING}
+    return replace(section, regions=tuple(one for one in section.regions if one.mark not in strips))
 
 
 def _bent(blank: Blank) -> Shape:

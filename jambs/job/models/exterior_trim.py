@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
-from pydantic import model_validator
+from pydantic import ConfigDict, model_validator
 
 from jambs.job.models.curved import Curved
 from jambs.job.models.fields import Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
 from jambs.job.models.gang import MullCasingEntry
-from jambs.job.models.trim import CasingEntry
+from jambs.job.models.metal_returns import MetalReturnsEntry
+from jambs.job.models.trim import NO_CASING, CasingEntry
 
 
 class DripKerf(Model):
@@ -69,8 +71,22 @@ class ExteriorJambEntry(Model):
     curved: Curved | None = None
 
 
+NO_JAMB = ExteriorJambEntry.model_construct(thickness=0.0, stock="", curved=None)
+"""An exterior jamb that is not there: sums over it go on."""
+
+
+def _let_out(schema: dict[str, Any]) -> None:
+    """Let an editor accept trim of bent metal: what it does without is asked for when the job is read."""
+    schema["required"] = ["frame_reveal", "sealant_joint", "head_flashing"]
+
+
 class ExteriorTrim(Model):
-    """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint."""
+    """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint.
+
+    Where bent metal returns the wall, ``jamb`` is NO_JAMB and ``casing`` NO_CASING.
+    """
+
+    model_config = ConfigDict(json_schema_extra=_let_out)
 
     jamb: ExteriorJambEntry
     frame_reveal: Reveal
@@ -80,9 +96,29 @@ class ExteriorTrim(Model):
     sill: SillEntry | None = None
     head_flashing: HeadFlashing
     mull_casing: MullCasingEntry | None = None
+    returns: MetalReturnsEntry | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _without(cls, value: Any) -> Any:
+        """Let returns of bent metal do without jamb and casing."""
+        if not isinstance(value, dict) or not value.get("returns"):
+            return value
+        return {"jamb": NO_JAMB, "casing": NO_CASING, "casing_reveal": "0", **value}
+
+    @model_validator(mode="after")
+    def _returned(self) -> ExteriorTrim:
+        if self.returns and (self.jamb is not NO_JAMB or self.casing is not NO_CASING or self.sill):
+            raise fault(
+                "gives returns of bent metal and also jamb, casing or sill, which are of wood; keep one of both (a "
+                "sill of metal is written in returns)"
+            )
+        if self.returns and self.mull_casing:
+            raise fault("gives returns of bent metal and mull_casing, which covers mulls of wooden trim; remove it")
+        return self
 
     @model_validator(mode="after")
     def _bears(self) -> ExteriorTrim:
-        if self.casing_reveal >= self.jamb.thickness:
+        if not self.returns and self.casing_reveal >= self.jamb.thickness:
             raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
         return self

@@ -110,6 +110,10 @@ Reach = Annotated[float, BeforeValidator(Between(0, 60, exact=True)), _LENGTH]
 """A point of a section, from a corner of what it is of [in]: kept as stated."""
 Thickness = Annotated[float, BeforeValidator(Between(1 / 8, 4)), _LENGTH]
 """Of a board [in]."""
+SheetThickness = Annotated[float, BeforeValidator(Between(0.01, 1 / 8, exact=True)), _LENGTH]
+"""Of sheet metal that is bent [in]: kept as it is sold."""
+BendRadius = Annotated[float, BeforeValidator(Between(0, 1 / 4, exact=True)), _LENGTH]
+"""Inside a bend of sheet metal [in]."""
 BoardWidth = Annotated[float, BeforeValidator(Between(1 / 2, 60)), _LENGTH]
 Fit = Annotated[float, BeforeValidator(Between(0, 1 / 2)), _LENGTH]
 """A saw kerf, a tolerance, what stands proud [in]."""

@@ -141,6 +141,13 @@ def hold_trim(
     interior: InteriorTrim, exterior: ExteriorTrim | None, source: TextSource, complaints: Complaints
 ) -> bool:
     """Ask the trims of ganged units for the board over their mulls; say whether one was missing."""
+    if exterior is not None and exterior.returns:
+        message = (
+            "gives returns of bent metal, which line one frame, and its units have mulls to cover; give it wooden "
+            "exterior trim with mull_casing, or exterior_trim: none"
+        )
+        complaints.say(source, ("exterior_trim",), message)
+        return True
     lacking = [
         key
         for key, trim in (("interior_trim", interior), ("exterior_trim", exterior))

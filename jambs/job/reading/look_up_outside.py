@@ -80,5 +80,5 @@ def _stocks(thing: Any) -> Iterator[str]:
     for trim in (thing.interior, thing.exterior):
         for key in type(trim).model_fields if trim else ():
             stock = getattr(getattr(trim, key), "stock", None)
-            if isinstance(stock, str):
+            if isinstance(stock, str) and stock:
                 yield stock

@@ -75,6 +75,12 @@ def _of_trim(
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
+    if exterior and exterior.returns:
+        yield (
+            "exterior_trim",
+            f"gives returns of bent metal, which are laid out for rectangles only, and the frame is {kind}; give it "
+            "wooden exterior trim, or exterior_trim: none",
+        )
     if not shape.is_cut_below(frame):
         return
     yield from _of_sill(shape, frame, interior)

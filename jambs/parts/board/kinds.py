@@ -50,6 +50,7 @@ class PartKind(Enum):
     TRANSOM_BAR_CASING = "transom bar casing"
     EXTERIOR_JAMB = "exterior extension jamb"
     EXTERIOR_SILL = "exterior sill"
+    METAL_RETURN = "metal return"
     HEAD_FLASHING = "head flashing"
     LINER_BUCK = "liner buck"
     OUTBOARD_BUCK = "outboard buck"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.parts.board.bent_metal import BentProfile
 from jambs.parts.board.cuts import End
 
 
@@ -56,6 +57,28 @@ class BlankBend:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UncasedStrip(StripBend):
+    """A strip over the head of an opening that metal returns: out under the cladding, its ends past the face legs."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UncasedBlank(BlankBend):
+    """A planned blank over the head of an opening that metal returns."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnBend:
+    """Bend a blank of metal to line an opening: its legs at the deeper end, what is turned at both ends [in].
+
+    ``foot_deg``: off square, to which the foot of a side is snipped.
+    """
+
+    profile: BentProfile
+    lap: float
+    foot_deg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WoodMoves:
     """Leave room for wood that moves: change of the width from the shop to winter and to summer [in], growth positive.
 
@@ -67,4 +90,4 @@ class WoodMoves:
     is_about: bool = False
 
 
-Touch = Scribe | ToOpening | BackBevel | Return | StripBend | BlankBend | WoodMoves
+Touch = Scribe | ToOpening | BackBevel | Return | StripBend | BlankBend | ReturnBend | WoodMoves

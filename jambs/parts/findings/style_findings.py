@@ -63,9 +63,16 @@ class ExteriorJambHasNoWidth(Finding):
     severity: Severity = Severity.STOP
     depth: float
     joint: float
+    is_metal: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say both, and what to do."""
+        if self.is_metal:
+            stands = f"{units.text(abs(self.depth))} {'proud of' if self.depth < 0 else 'behind'} the trim plane"
+            return (
+                f"{self.subject.name}: bent metal has nothing to line: the frame stands {stands} and the sealant joint "
+                f"takes {units.text(self.joint)}; set the window farther in, or give exterior trim with casing."
+            )
         return (
             f"{self.subject.name}: the exterior jambs would have no width: the frame stands {units.text(self.depth)} "
             f"behind the trim plane and the sealant joint takes {units.text(self.joint)}; write a smaller "

@@ -9,7 +9,7 @@ from enum import StrEnum
 from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
 from jambs.length import Units
 from jambs.parts.board.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
-from jambs.parts.board.kinds import Where
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.lifting import lifting_words, lifts_of
 from jambs.parts.board.part import Part, sawn_of
 from jambs.place.placement import Placement
@@ -96,6 +96,10 @@ HOLE = {
     "floor and 1.8 m or more over the ground outside; the local rules decide.",
 }
 METAL = "Metal: the edges of flashing cut; gloves, and hem what can be touched."
+DISSIMILAR = (
+    "Dissimilar metals: keep aluminum and zinc off copper, fresh mortar and treated wood, tape or paint between; "
+    "fasteners of the same metal or of stainless steel."
+)
 SILICA = "Silica: cut cement board, stucco and masonry wet or with extraction, and wear a mask."
 FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the label says."
 FOAM = (
@@ -185,6 +189,8 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
     yield from _open_hole(placement, units)
     if any(part.is_bent for part in parts):
         yield METAL
+    if any(part.kind is PartKind.METAL_RETURN for part in parts):
+        yield DISSIMILAR
     if _has_silica(placement) and outside:
         yield SILICA
     if _has_cavity(placement):

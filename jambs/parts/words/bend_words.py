@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jambs.length import Grid
+from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
+from jambs.parts.board.bent_metal import FOLD_DEG, BendLine
 from jambs.parts.board.part import Part
-from jambs.parts.board.touches import BlankBend, StripBend
+from jambs.parts.board.touches import BlankBend, ReturnBend, StripBend, UncasedBlank, UncasedStrip
+from jambs.sides import Side
 
 
 def strip_bends(part: Part, grid: Grid) -> Iterator[str]:
@@ -17,10 +19,17 @@ def strip_bends(part: Part, grid: Grid) -> Iterator[str]:
         up, over, down, past, gap = (
             grid.text(size) for size in (bend.upstand, bend.top, bend.drip, bend.past_casing, bend.gap_to_cladding)
         )
+        out, ends = _over(bend)
         yield (
-            f"bend: {up} up behind the membrane, {over} over the casing, {down} down; "
-            f"{past} past the casing at each end; cladding stays {gap} above it"
+            f"bend: {up} up behind the membrane, {over} {out}, {down} down; "
+            f"{past} past {ends} at each end; cladding stays {gap} above it"
         )
+
+
+def _over(bend: StripBend | BlankBend) -> tuple[str, str]:
+    """Say what a flashing lies over, and past what its ends stand."""
+    is_uncased = isinstance(bend, UncasedStrip | UncasedBlank)
+    return ("out under the cladding", "the face legs") if is_uncased else ("over the casing", "the casing")
 
 
 def blank_bends(part: Part, grid: Grid) -> Iterator[str]:
@@ -32,5 +41,40 @@ def blank_bends(part: Part, grid: Grid) -> Iterator[str]:
             grid.text(size) for size in (bend.first_at, bend.end_dam, bend.past_casing, bend.gap_to_cladding)
         )
         yield f"blank; {bend.bends} bends, the first {at} from the upper edge: see the flashing sheet"
-        past = f"{past} past the casing at each end"
+        past = f"{past} past {_over(bend)[1]} at each end"
         yield f"{dam} of each end turned up as end dam; {past}; cladding stays {gap} above it"
+
+
+def sheet_text(thickness: float, units: Units) -> str:
+    """Return the thickness of a sheet as it is sold: ``0.032"``, ``0.8 mm``."""
+    if units is Units.INCH:
+        return f'{decimal_text(thickness, 3)}"'
+    return f"{decimal_text(thickness * MM_PER_INCH, 2)} mm"
+
+
+def return_bends(part: Part, grid: Grid) -> Iterator[str]:
+    """Say how a blank is bent to line an opening: its legs, its bend lines, what is done at its ends."""
+    for bend in part.touches:
+        if not isinstance(bend, ReturnBend):
+            continue
+        profile, lines = bend.profile, bend.profile.lines
+        legs = " + ".join(grid.text(leg.width) for leg in profile.legs)
+        yield f"legs {legs}{' at the deeper end' if part.taper else ''}, outside to outside"
+        first, *others = lines
+        if part.taper:  # its outer edge leans, and takes all bend lines but the first with it
+            far = ", ".join(_line_words(one, profile.girth - one.at, grid) for one in reversed(others))
+            yield f"bend {_line_words(first, first.at, grid)} from the edge at the frame; from the outer edge {far}"
+        else:
+            bends = ", ".join(_line_words(one, one.at, grid) for one in lines)
+            yield f"bend from the edge at the frame {bends}"
+        if bend.lap:
+            over = "turned up behind the sides as a dam" if part.side is Side.SILL else "turned down over the sides"
+            yield f"{grid.text(bend.lap)} of each end slit from the leg outside and {over}, that leg straight on"
+        if bend.foot_deg:
+            angle = decimal_text(bend.foot_deg, 1)
+            yield f"snip the foot to the sill, {angle}° off square, longer outside"
+
+
+def _line_words(line: BendLine, at: float, grid: Grid) -> str:
+    turn = abs(line.turn_deg)
+    return f"{grid.text(at)} ({'fold' if turn >= FOLD_DEG else decimal_text(turn, 1) + '°'})"

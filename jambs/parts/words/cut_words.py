@@ -34,7 +34,7 @@ from jambs.parts.board.cuts import (
 from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.touches import BackBevel, Return, Scribe, StripBend, WoodMoves
-from jambs.parts.words.bend_words import blank_bends, strip_bends
+from jambs.parts.words.bend_words import blank_bends, return_bends, sheet_text, strip_bends
 from jambs.parts.words.edge_names import edge_name, edge_names
 from jambs.parts.words.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.words.panel_words import frame_words, member_work
@@ -51,7 +51,8 @@ def board_words(part: Part, *, units: Units) -> str:
     """Say what board a part comes out of: ``1x6 poplar``, its stock and thickness where none is listed, or its crew."""
     blank = part.blank
     if blank.is_metal:
-        return blank.stock
+        is_return = part.kind is PartKind.METAL_RETURN
+        return f"{blank.stock} {sheet_text(blank.thickness, units)}" if is_return else blank.stock
     if part.crew is not Crew.CARPENTER:
         return f"{part.stock}, by the {part.crew.value}"
     if part.frame_members:
@@ -383,6 +384,7 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     _returns,
     strip_bends,
     blank_bends,
+    return_bends,
     _moves,
 )
 

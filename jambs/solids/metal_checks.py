@@ -1,0 +1,87 @@
+"""Bent metal that lines an opening, measured on its strips: clear width and reveal, where its edges end, its laps."""
+
+from __future__ import annotations
+
+import math
+
+from jambs.job.models.metal_returns import MetalReturnsEntry
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import FigureKind
+from jambs.parts.trim.metal_returns import past_trim_plane
+from jambs.sides import LEGS, Side
+from jambs.solids.inside_measures import against_figure
+from jambs.solids.joints import joint
+from jambs.solids.lookup import D, Set, X, Y, pick
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, JointCheck, Measure
+
+
+def metal_measures(solids: KitSolids, entry: MetalReturnsEntry) -> list[Measure]:
+    """Measure clear width, the reveal at the head, and where the strips begin and end."""
+    strips, placement = _strips(solids), solids.kit.placement
+    trim = placement.opening.exterior
+    assert trim is not None
+    clear = strips[Side.RIGHT].low[X] - strips[Side.LEFT].high[X]
+    sight = placement.opening.frame.height - placement.opening.window.outside_face.head
+    found = [
+        against_figure(solids, FigureKind.EXTERIOR_CLEAR_WIDTH, clear),
+        Measure(
+            name="exterior frame reveal at the head",
+            asked=trim.frame_reveal,
+            found=strips[Side.HEAD].low[Y] - sight,
+            tolerance=TIGHT + solids.job.shop.grid.step / 2,
+        ),
+    ]
+    is_planned = placement.opening.measured is None or placement.opening.measured.exterior_depth is None
+    for side in (Side.HEAD, *LEGS):
+        begins = strips[side].low[D] - placement.outside_edge
+        found.append(Measure(name=f"sealant joint at the {side.board_words}", asked=trim.sealant_joint, found=begins))
+        if is_planned:
+            past = past_trim_plane(placement, entry) if side.is_leg else 0.0
+            ends = strips[side].high[D] - placement.planes.trim_plane
+            found.append(
+                Measure(name=f"outer edge of the {side.board_words} past the trim plane", asked=past, found=ends)
+            )
+    if entry.sill:
+        out = strips[Side.SILL].high[D] - placement.planes.cladding_face
+        found.append(Measure(name="sill past the cladding", asked=entry.sill.nosing, found=out))
+    return found
+
+
+def metal_joints(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck]:
+    """Measure how the head lies on the sides, and how they stand on the sill: on their edges, as thick as the sheet."""
+    strips, found = _strips(solids), []
+    for leg in LEGS:
+        side, head = strips[leg], strips[Side.HEAD]
+        # The head starts at the right; a side that starts at its foot ends at the head.
+        wide = min(_width(side, is_finish=_is_low_start(side)), _width(head, is_finish=leg is Side.LEFT))
+        near = TIGHT + entry.thickness * solids.outside_slack.gap
+        asked = entry.thickness * wide
+        name = f"the metal return's {leg.board_words} {side.name} and the head {head.name}"
+        found.append(joint(name, [side], [head], asked=asked, tolerance=near))
+        if entry.sill:
+            sill = strips[Side.SILL]
+            asked = (
+                entry.thickness
+                * _width(side, is_finish=not _is_low_start(side))
+                / math.cos(math.radians(entry.sill.slope))
+            )
+            name = f"the metal return's {leg.board_words} {side.name} and the sill {sill.name}"
+            found.append(joint(name, [side], [sill], asked=asked, tolerance=near))
+    return found
+
+
+def _is_low_start(side: Solid) -> bool:
+    """Say whether the strip of a side starts at its foot."""
+    return side.part is not None and side.part.seat.along[1] > 0
+
+
+def _width(strip: Solid, *, is_finish: bool) -> float:
+    """Width of a strip at one of its ends [in]."""
+    assert strip.part is not None
+    sizes = strip.part.silhouettes.sizes
+    return sizes.finish_width if is_finish else sizes.start_width
+
+
+def _strips(solids: KitSolids) -> Set:
+    return pick(solids, Where.EXTERIOR, PartKind.METAL_RETURN)
