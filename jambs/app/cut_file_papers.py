@@ -31,8 +31,9 @@ def write_cut_files(
 ) -> None:
     """Write the cut files of an opening: of its parts that have a shape, or of all its parts of wood."""
     opening = kit.placement.opening
+    waiting = {one.mark for part in kit.parts if is_planned(part, opening) for one in (part, *part.frame_members)}
     for part in parts_cut(kit, all_parts=all_parts):
-        notes = [PLANNED] if is_planned(part, opening) else []
+        notes = [PLANNED] if part.mark in waiting else []
         notes += [issue.plain] if issue else []
         for figure in part_figures(part, units=job.units, notes=notes):
             _write(figure, job.units, folder / FOLDER)
@@ -46,8 +47,9 @@ def write_sheet_files(planned: Sequence[PlannedLot], job: Job, folder: Path, *, 
 
 
 def parts_cut(kit: CutKit, *, all_parts: bool) -> Iterator[Part]:
-    """Yield the parts of an opening that have a cut file."""
-    yield from (part for part in kit.parts if has_shape(part) or (all_parts and part.is_wood))
+    """Yield the parts of an opening that have a cut file; stiles, rails and panels of a jamb after it."""
+    boards = (one for part in kit.parts for one in (part, *part.frame_members))
+    yield from (part for part in boards if has_shape(part) or (all_parts and part.is_wood))
 
 
 def cut_file_facts(kits: Iterable[CutKit]) -> dict[str, PaperFacts]:
@@ -55,7 +57,8 @@ def cut_file_facts(kits: Iterable[CutKit]) -> dict[str, PaperFacts]:
     return {
         f"{FOLDER}/{beside}{file_name(part.mark, face)}.dxf": PaperFacts(kind=CUT_FILE, marks=(kit.mark,))
         for kit in kits
-        for part in kit.parts
+        for whole in kit.parts
+        for part in (whole, *whole.frame_members)
         for face in BoardFace
         for beside in BESIDE.values()
     }

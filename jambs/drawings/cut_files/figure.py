@@ -14,7 +14,7 @@ from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
 from jambs.parts.board.bending_form import bending_form
-from jambs.parts.board.cuts import MidNotch, Notch
+from jambs.parts.board.cuts import EdgeGroove, MidNotch, Notch
 from jambs.parts.board.kinds import told_position
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
@@ -277,7 +277,7 @@ def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) 
     if worked.face is BoardFace.BACK:
         lines.append("BACK UP: turned over about its length, start end still at 0; OUTLINE is cut from the face")
     else:
-        lines += _face_lines(part, back)
+        lines += _face_lines(part, back, units)
     return lines
 
 
@@ -296,9 +296,16 @@ def drawn_in(units: Units) -> str:
     return f"drawn in {'inches' if units is Units.INCH else 'millimeters'}, 1:1"
 
 
-def _face_lines(part: Part, back: WorkedFace) -> Iterator[str]:
+def _face_lines(part: Part, back: WorkedFace, units: Units) -> Iterator[str]:
     if back.is_worked:
         yield f"FACE UP; there is work in the back: {file_name(part.mark, BoardFace.BACK)}"
+    grooves = [cut for cut in part.cuts if isinstance(cut, EdgeGroove)]
+    if grooves:  # it is seen on no face
+        where = "both edges" if len(grooves) > 1 else f"the {grooves[0].edge.value} edge"
+        wide, deep, off = (
+            length_text(one, units=units) for one in (grooves[0].width, grooves[0].depth, grooves[0].from_face)
+        )
+        yield f"ON EDGE: groove in {where}, {wide} x {deep} deep, {off} from the face"
     if any(isinstance(cut, Notch | MidNotch) for cut in part.cuts):
         yield "square the inside corners of the notches by hand"
     if not part.kind.is_buck:

@@ -80,6 +80,19 @@ class Corner(StrEnum):
     BUTT = "butt"
 
 
+def _not_coped(value: Any) -> Any:
+    """Refuse a coped corner by what it is for: its word is known, and nothing here has a corner for it."""
+    if isinstance(value, str) and value.strip().lower() in ("cope", "coped"):
+        raise fault(
+            "is coped, which is how moldings meet in an inside corner of a room; casing lies in one plane and the crown "
+            "of a head turns outside corners, so no corner here is one: write miter, or butt where the boards are flat"
+        )
+    return value
+
+
+CornerChoice = Annotated[Corner, BeforeValidator(_not_coped)]
+
+
 class ApronEnds(StrEnum):
     """How the apron's ends are finished."""
 
@@ -111,7 +124,7 @@ class CasingEntry(Model):
     width: BoardWidth
     thickness: Thickness
     stock: Text
-    corner: Corner
+    corner: CornerChoice
     overhang: Small = 0.0
     back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10)), NUMBER] = 0.0
 
