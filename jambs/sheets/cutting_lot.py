@@ -235,10 +235,25 @@ class _Bench:
             "start": self.size(start),
             "end": self.size(start + one.piece.length),
             "length": self.size(one.piece.length),
-            "slants": _slants(one, self.units) if laid is None else _laid_slants(one, laid, self.units),
+            "slants": _laid_slants(one, laid, self.units) if laid and not laid.across else _slants(one, self.units),
             "plus": bool(one.allowance or one.longer),
             "is_planned": one.is_planned,
-            **({} if laid is None else {"head_to_tail_with": laid.beside, "is_turned": laid.is_turned}),
+            **({} if laid is None else self._laid(one, laid)),
+        }
+
+    def _laid(self, one: CutPiece, laid: LaidPiece) -> Record:
+        """How a piece lies in its pair; of two side by side where its edges run across their strip, at both ends."""
+        if not laid.across:
+            return {"head_to_tail_with": laid.beside, "is_turned": laid.is_turned}
+        ends = one.piece.ends[::-1] if laid.is_turned else one.piece.ends
+        near = [laid.across - wide for wide in ends] if laid.is_far else [0, 0]
+        far = [laid.across] * 2 if laid.is_far else list(ends)
+        return {
+            "side_by_side_with": laid.beside,
+            "is_turned": laid.is_turned,
+            "is_turned_over": laid.is_over,
+            "near": [self.size(place) for place in near],
+            "far": [self.size(place) for place in far],
         }
 
     def _end_drop(self, board: PlannedBoard, strip: PlannedStrip, width: int) -> Record | None:
@@ -312,6 +327,7 @@ class _Bench:
             f"{self.text(wide)} ({counts[self.text(wide)]}×) and {self.text(narrow)} ({counts[self.text(narrow)]}×) "
             f"differ by {self.text(wide - narrow)}: one fence setting does if the narrow ones may be planed down."
             for wide, narrow in pairs
+            if {self.text(wide), self.text(narrow)} <= set(counts)  # of pieces side by side neither is ripped alone
         ]
 
     def pieces(self) -> list[Record]:

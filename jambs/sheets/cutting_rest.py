@@ -29,6 +29,7 @@ from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_h
 from jambs.stock.house.lots import Lot, materials
 from jambs.stock.house.lumber import Lumber, straight_drop
 from jambs.stock.house.material import LotName
+from jambs.stock.house.side_by_side import side_by_side
 from jambs.stock.planfile import plan_from_dict
 from jambs.stock.problem import Stock
 from jambs.stock.remainder import remaining_problem
@@ -178,7 +179,7 @@ def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], shop: Sh
         pieces=tuple(piece for piece in one.lot.pieces if piece.piece.mark in wanted),
         lumber=lumber,
         problem=problem,
-        pairs=head_to_tail(problem, shop, units) if shop.head_to_tail else (),
+        pairs=(*head_to_tail(problem, shop, units), *side_by_side(problem, shop, units)) if shop.head_to_tail else (),
         first_number=one.lot.first_number + len(one.plan.boards),
     )
 

@@ -31,7 +31,7 @@ def fill(things: list[tuple[int, int, int]], top: int) -> list[int]:
 
 
 def blanks(problem: dict[str, Any]) -> Iterator[tuple[int, int, int]]:
-    """Yield width, sawn length and count of what is crosscut: pieces, and pairs of them head to tail.
+    """Yield width, sawn length and count of what is crosscut: pieces, and pairs of them head to tail or side by side.
 
     Raises:
         ValueError: two pieces of a pair are not alike, or no whole kerf lies between them.
@@ -39,6 +39,9 @@ def blanks(problem: dict[str, Any]) -> Iterator[tuple[int, int, int]]:
     known = {piece.get("mark"): piece for piece in problem["pieces"]}
     for pair in problem.get("pairs", []):
         first, second = known[pair["first"]], known[pair["second"]]
+        if pair.get("across"):
+            yield beside(first, second, pair, problem["saw"]["rip_kerf"])
+            continue
         run = -first["slants"][0] if pair["is_first_turned"] else first["slants"][1]
         start = -second["slants"][1] if pair["is_second_turned"] else second["slants"][0]
         width, gap = first["width"], abs(run) - pair["lap"]
@@ -53,6 +56,26 @@ def blanks(problem: dict[str, Any]) -> Iterator[tuple[int, int, int]]:
     for piece in problem["pieces"]:
         if piece.get("mark") not in marks:
             yield piece["width"], piece["length"] + piece["miter_allowance"], piece["count"]
+
+
+def beside(first: dict[str, Any], second: dict[str, Any], pair: dict[str, Any], kerf: int) -> tuple[int, int, int]:
+    """Width, length and count of a strip in which two pieces that taper lie side by side.
+
+    Raises:
+        ValueError: they are not of one length, or the strip does not hold both and a kerf.
+    """
+    ends = second["ends"] if pair["is_second_over"] else second["ends"][::-1]
+    length = first["length"]
+    for one, other in zip(first["ends"], ends, strict=True):
+        room = pair["across"] - one - other
+        for piece in (first, second):
+            run = piece["ends"][0] - piece["ends"][1]
+            if room < 0 or (room * length) ** 2 < kerf**2 * (length**2 + run**2):
+                raise ValueError(f"no rip parts {pair['first']} from {pair['second']}, side by side")
+    sawn = [piece["length"] + piece["miter_allowance"] for piece in (first, second)]
+    if sawn[0] != sawn[1] or first["count"] != 1 or second["count"] != 1:
+        raise ValueError(f"{pair['first']} and {pair['second']} are not of one length, side by side")
+    return pair["across"], sawn[0], 1
 
 
 def check_certificate(plan: dict[str, Any]) -> int:

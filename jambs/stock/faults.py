@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from jambs.findings import Subject
-from jambs.stock.problem import Pair, Piece, SawSettings, Stock, StockProblem
+from jambs.stock.problem import LotKind, Pair, Piece, SawSettings, Stock, StockProblem
 from jambs.stock.problem_findings import (
     BoardWithoutSize,
     FitsNoStock,
@@ -44,6 +44,8 @@ def _pair_faults(problem: StockProblem, about: Subject) -> Iterator[ProblemFindi
         why = None
         if first is None or second is None or used[pair.first] > 1 or used[pair.second] > 1:
             why = NoPair.NOT_SINGLE
+        elif pair.across:
+            why = None if share_a_rip(first, second, pair, problem) else NoPair.TAPERS
         elif not share_a_cut(first, second, pair, problem.saw.crosscut_kerf):
             why = NoPair.UNLIKE
         elif first.length - pair.lap + second.sawn_length > longest:
@@ -58,6 +60,35 @@ def share_a_cut(first: Piece, second: Piece, pair: Pair, kerf: int) -> bool:
     start, _ = second.laid(is_turned=pair.is_second_turned)
     is_one_cut = run != 0 and start == -run and first.width == second.width
     return is_one_cut and pair.lap <= abs(run) - kerf_along(first.width, run, kerf)
+
+
+def share_a_rip(first: Piece, second: Piece, pair: Pair, problem: StockProblem) -> bool:
+    """Say whether two pieces that taper lie side by side in a strip that some board is wide enough for."""
+    widest = max((_clear_width(problem.saw, one) for one in problem.stock if one.supply != 0), default=0)
+    lie = problem.kind is LotKind.BOARDS and first.sawn_length == second.sawn_length
+    return (
+        lie
+        and all(first.ends)
+        and all(second.ends)
+        and room_beside(first, second, pair, problem.saw) >= 0
+        and (pair.across <= widest)
+    )
+
+
+def room_beside(first: Piece, second: Piece, pair: Pair, saw: SawSettings) -> int:
+    """What a strip has left over beside two pieces and the kerf between them, where they are widest."""
+    kerf = max(kerf_across(piece, saw.rip_kerf) for piece in (first, second))
+    beside = pair.ends_of_second(second)
+    return pair.across - max(one + kerf + other for one, other in zip(first.ends, beside, strict=True))
+
+
+def kerf_across(piece: Piece, kerf: int) -> int:
+    """What the rip along a slanted edge takes across the strip, up to a whole step."""
+    return kerf_along(piece.length, piece.ends[0] - piece.ends[1], kerf)
+
+
+def _clear_width(saw: SawSettings, stock: Stock) -> int:
+    return stock.width - saw.edge_loss - saw.far_edge_loss
 
 
 def kerf_along(width: int, run: int, kerf: int) -> int:

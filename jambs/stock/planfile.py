@@ -45,11 +45,15 @@ def _bound_to_dict(bound: Bound) -> dict[str, Any]:
 
 
 def problem_to_dict(problem: StockProblem) -> dict[str, Any]:
-    """Plain values of a problem; slants and pairs only where pieces may lie head to tail."""
+    """Plain values of a problem; slants, ends and pairs only where pieces may lie in pairs."""
     data = asdict(problem)
     for piece in data["pieces"]:
-        if piece["slants"] == (0, 0):
-            del piece["slants"]
+        for key in ("slants", "ends"):
+            if piece[key] == (0, 0):
+                del piece[key]
+    for pair in data["pairs"]:
+        if not pair["across"]:
+            del pair["across"], pair["is_second_over"]
     if not problem.pairs:
         del data["pairs"]
     return data
@@ -59,13 +63,17 @@ def problem_from_dict(data: dict[str, Any]) -> StockProblem:
     """The problem written by `problem_to_dict`."""
     return StockProblem(
         kind=LotKind(data["kind"]),
-        pieces=tuple(Piece(**{**piece, "slants": tuple(piece.get("slants", (0, 0)))}) for piece in data["pieces"]),
+        pieces=tuple(_piece(piece) for piece in data["pieces"]),
         stock=tuple(Stock(**stock) for stock in data["stock"]),
         saw=SawSettings(**data["saw"]),
         group=data["group"],
         unit=data["unit"],
         pairs=tuple(Pair(**pair) for pair in data.get("pairs", ())),
     )
+
+
+def _piece(data: dict[str, Any]) -> Piece:
+    return Piece(**{**data, **{key: tuple(data.get(key, (0, 0))) for key in ("slants", "ends")}})
 
 
 def plan_from_dict(data: dict[str, Any]) -> StockPlan:

@@ -27,7 +27,8 @@ class Piece:
     A piece with a mitered or beveled end (`is_mitered`) is as long as its long point; `miter_allowance` is what its
     slanted cuts take beyond a square kerf. A tapered piece is as wide as its wide end. A glued part is
     given as its strips. ``slants``: how far the short edge stands in from the long point at the start and at the
-    finish, positive where the near edge is the long one; given where pieces may lie head to tail.
+    finish, positive where the near edge is the long one; given where pieces may lie head to tail. ``ends``: widths
+    at the start and at the finish of one that tapers and may be ripped beside another; (0, 0) of all others.
     """
 
     mark: str
@@ -37,6 +38,7 @@ class Piece:
     is_mitered: bool = False
     miter_allowance: int = 0
     slants: tuple[int, int] = (0, 0)
+    ends: tuple[int, int] = (0, 0)
 
     @property
     def sawn_length(self) -> int:
@@ -54,6 +56,8 @@ class Pair:
     """Two pieces head to tail in a strip: one slanted cut is the finish of the first and the start of the second.
 
     ``lap``: start of the second → finish of the first, both at their long points. Either may be turned end for end.
+    ``across``: of two that taper the width of the strip in which they lie side by side, their slanted edges toward each
+    other, else 0; the second is then turned end for end, or over about its length (``is_second_over``).
     """
 
     first: str
@@ -61,6 +65,13 @@ class Pair:
     lap: int
     is_first_turned: bool = False
     is_second_turned: bool = False
+    across: int = 0
+    is_second_over: bool = False
+
+    def ends_of_second(self, second: Piece) -> tuple[int, int]:
+        """Widths of the second of two side by side at the start and at the finish of the strip."""
+        start, finish = second.ends
+        return (start, finish) if self.is_second_over else (finish, start)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,6 +158,14 @@ class StockProblem:
 
     def _pair_blank(self, known: Mapping[str, Piece], pair: Pair) -> StripBlank:
         first, second = known[pair.first], known[pair.second]
+        if pair.across:
+            return StripBlank(
+                marks=(pair.first, pair.second),
+                starts=(0, 0),
+                width=pair.across,
+                sawn_length=first.sawn_length,
+                count=1,
+            )
         start = first.length - pair.lap
         return StripBlank(
             marks=(pair.first, pair.second),

@@ -185,6 +185,7 @@ class NoPair(Enum):
 
     NOT_SINGLE = "each must be a piece of the problem, wanted once and in one pair only"
     UNLIKE = "their widths and slants must be alike, with a kerf between them"
+    TAPERS = "both must taper and be of one length, and their strip hold both and a kerf and come out of some board"
     TOO_LONG = "both together are longer than any board between its trims"
 
 

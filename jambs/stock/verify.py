@@ -110,6 +110,9 @@ def _pair_faults(
         first, second = pieces.get(pair.first), pieces.get(pair.second)
         if first is None or second is None:
             continue  # told with the pieces
+        if pair.across:
+            yield from _beside_faults(problem, strip, pair, (first, second), where)
+            continue
         _, run = first.laid(is_turned=pair.is_first_turned)
         start, _ = second.laid(is_turned=pair.is_second_turned)
         if not run or start != -run or first.width != second.width:
@@ -130,10 +133,32 @@ def _pair_faults(
             )
 
 
+def _beside_faults(
+    problem: StockProblem, strip: PlannedStrip, pair: Pair, two: tuple[Piece, Piece], where: OnBoard
+) -> Iterator[PlanFinding]:
+    """A whole kerf between two pieces side by side at both ends of their strip, square to the edge of each."""
+    (first, second), kerf = two, problem.saw.rip_kerf
+    between = min(strip.width - one - other for one, other in zip(first.ends, pair.ends_of_second(second), strict=True))
+    for piece in two:
+        run = piece.ends[0] - piece.ends[1]
+        if between < 0 or (between * piece.length) ** 2 < kerf**2 * (piece.length**2 + run**2):
+            found = math.floor(between * piece.length / math.hypot(piece.length, run))
+            yield KerfLost(
+                subject=problem.subject,
+                where=where,
+                between=found,
+                name=pair.first,
+                following=pair.second,
+                kerf=kerf,
+            )
+            return
+
+
 def _piece_faults(
     problem: StockProblem, strip: PlannedStrip, where: OnBoard, pieces: dict[str, Piece]
 ) -> Iterator[PlanFinding]:
     about = problem.subject
+    aside = _side_by_side(problem, strip)
     for placed in strip.pieces:
         mark, piece, cut = placed.mark, pieces.get(placed.mark), placed.end - placed.start
         if piece is None:
@@ -141,8 +166,18 @@ def _piece_faults(
             continue
         if cut != piece.sawn_length:
             yield CutToAnotherLength(subject=about, where=where, mark=mark, cut=cut, wanted=piece.sawn_length)
-        if problem.is_ripped and strip.width != piece.width:
+        if problem.is_ripped and strip.width != aside.get(mark, piece.width):
             yield StripOfAnotherWidth(subject=about, where=where, mark=mark, width=piece.width, strip_width=strip.width)
+
+
+def _side_by_side(problem: StockProblem, strip: PlannedStrip) -> dict[str, int]:
+    """Widths of the strips that pieces side by side come from, by mark: where both lie at the same place."""
+    return {
+        mark: pair.across
+        for pair, first, second in _pairs_on(problem, strip)
+        if pair.across and (first.start, first.end) == (second.start, second.end)
+        for mark in (pair.first, pair.second)
+    }
 
 
 def _span_faults(

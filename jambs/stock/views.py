@@ -35,16 +35,28 @@ class Drop:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidPiece:
-    """How a piece lies head to tail: beside which, and whether it is turned end for end."""
+    """How a piece lies in a pair: beside which, and whether it is turned end for end, or over about its length.
+
+    ``across``: width of the strip of two side by side, else 0; ``is_far``: it is the one away from the fence.
+    """
 
     beside: str
     is_turned: bool
+    across: int = 0
+    is_far: bool = False
+    is_over: bool = False
 
 
 def laid_pieces(plan: StockPlan) -> dict[str, LaidPiece]:
     """Return the pieces of pairs by their marks."""
     return {
-        mark: LaidPiece(beside=beside, is_turned=is_turned)
+        mark: LaidPiece(
+            beside=beside,
+            is_turned=is_turned,
+            across=pair.across,
+            is_far=bool(pair.across) and mark == pair.second,
+            is_over=pair.is_second_over and mark == pair.second,
+        )
         for pair in plan.problem.pairs
         for mark, beside, is_turned in (
             (pair.first, pair.second, pair.is_first_turned),

@@ -84,8 +84,9 @@ def _not_coped(value: Any) -> Any:
     """Refuse a coped corner by what it is for: its word is known, and nothing here has a corner for it."""
     if isinstance(value, str) and value.strip().lower() in ("cope", "coped"):
         raise fault(
-            "is coped, which is how moldings meet in an inside corner of a room; casing lies in one plane and the crown "
-            "of a head turns outside corners, so no corner here is one: write miter, or butt where the boards are flat"
+            "is coped, which is how moldings meet in an inside corner of a room; casing lies in one plane and the "
+            "crown of a head turns outside corners, so no corner here is one: write miter, or butt where the "
+            "boards are flat"
         )
     return value
 

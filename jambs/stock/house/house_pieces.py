@@ -17,6 +17,7 @@ from jambs.parts.kit.left_on import left_on
 from jambs.parts.kit.planned import DEPTH_PARTS, is_planned
 from jambs.stock.house.head_to_tail import slants_of
 from jambs.stock.house.lumber import printed_steps, steps_up
+from jambs.stock.house.side_by_side import ends_of
 from jambs.stock.problem import Piece
 
 STRIP_LETTERS = "abcdefghijklmnopqrstuvwxyz"
@@ -82,7 +83,7 @@ def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
         mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
         piece = _piece(mark, part, width + wider, length, job.shop, job.units)
         yield CutPiece(
-            piece=replace(piece, slants=slants_of(part, job.units)) if nests else piece,
+            piece=replace(piece, slants=slants_of(part, job.units), ends=ends_of(part, job.shop)) if nests else piece,
             part=part,
             width=width + wider,
             length=length,

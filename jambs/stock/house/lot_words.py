@@ -123,6 +123,7 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
         *opening_note(planned.lot),
         *_glue_notes(planned.lot, grid),
         *(_pairs_note(planned) if planned.plan.problem.pairs else _nesting_note(planned, grid)),
+        *_beside_note(planned, grid),
         *_again_note(planned),
     )
 
@@ -216,13 +217,33 @@ def _pairs_note(planned: PlannedLot) -> Iterator[str]:
     said = ", ".join(
         f"{_laid(pair.first, pair.is_first_turned)} and {_laid(pair.second, pair.is_second_turned)}"
         for pair in planned.plan.problem.pairs
+        if not pair.across
     )
+    if not said:
+        return
     yield (
         f"Head to tail, as drawn, one slanted cut between the two: {said} (turned: end for end, face up like all). "
         "Saw the first to its length at its long point. The end that is left is an end of the second already, with its "
         "long point on the other edge: measure from there. Hold the strip to the fence, not the piece that comes free, "
         "until the blade stands."
     )
+
+
+def _beside_note(planned: PlannedLot, grid: Grid) -> Iterator[str]:
+    """Say which pieces that taper are ripped side by side, and how the two are parted."""
+    at = grid.fine.at
+    said = ", ".join(
+        f"{pair.first} and {pair.second} {'turned over' if pair.is_second_over else 'turned end for end'} out of "
+        f"{grid.text(at(pair.across))}"
+        for pair in planned.plan.problem.pairs
+        if pair.across
+    )
+    if said:
+        yield (
+            f"Side by side, slanted edges toward each other: {said}. Rip and crosscut the strip whole, mark both "
+            "widths at both ends, each from its own straight edge, and part them along the taper with a sled. Mark the "
+            "faces: one that is turned over lies with its back up until it is free."
+        )
 
 
 def _laid(mark: str, is_turned: bool) -> str:

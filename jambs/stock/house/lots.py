@@ -14,6 +14,7 @@ from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
 from jambs.stock.house.lumber_words import lot_title, step_text
 from jambs.stock.house.material import SAME_SIZE, LotName, Material
+from jambs.stock.house.side_by_side import side_by_side
 from jambs.stock.problem import LotKind, Pair, Stock, StockProblem
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -131,7 +132,7 @@ def _lot(
         pieces=tuple(pieces),
         lumber=tuple(lumber),
         problem=problem,
-        pairs=head_to_tail(problem, shop, units) if shop.head_to_tail else (),
+        pairs=(*head_to_tail(problem, shop, units), *side_by_side(problem, shop, units)) if shop.head_to_tail else (),
     )
 
 
