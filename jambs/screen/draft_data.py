@@ -24,6 +24,7 @@ def draft_record(desk: Desk) -> Record:
             "steps": [step.words for step in draft.done],
             "theirs": _theirs(desk) if desk.is_changed_meanwhile else None,
             "wrong": list(house.wrong),
+            "is_new": not draft.saved,
         }
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from enum import StrEnum
 from functools import cache
-from typing import Any, get_args, get_origin
+from types import NoneType, UnionType
+from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from jambs.job.key_list import key_line
 from jambs.job.models.fields import Model, ModelOrText
@@ -14,6 +16,7 @@ from jambs.values import Record
 NAMED = {"window": "windows", "wall": "walls", "interior_trim": "interior_trim", "exterior_trim": "exterior_trim"}
 """Keys of an opening that say a name which the job gives, and the section where it is given."""
 NO_TRIM = "none"
+YES_NO = ("yes", "no")
 
 
 @cache
@@ -34,9 +37,30 @@ def keys_of(model: type[Model], *, given: Collection[str] = ()) -> list[Record]:
     lines = [(key_line(model, key, field), field) for key, field in model.model_fields.items() if key not in given]
     lines.sort(key=lambda one: not one[0].is_required)
     return [
-        {"key": line.key, "words": line.words, "choices": list(line.choices), **_under(field.annotation)}
+        {
+            "key": line.key,
+            "words": line.words,
+            "choices": choices_of(field.annotation),
+            "is_required": line.is_required,
+            **_under(field.annotation),
+        }
         for line, field in lines
     ]
+
+
+def choices_of(annotation: Any) -> list[str]:
+    """Return all that may stand under a key that takes words of its own alone, or yes or no; else nothing."""
+    if annotation is bool:
+        return [*YES_NO]
+    if get_origin(annotation) is Literal:
+        return [*map(str, get_args(annotation))]
+    if isinstance(annotation, type):
+        return [one.value for one in annotation] if issubclass(annotation, StrEnum) else []
+    if get_origin(annotation) is Annotated:
+        return choices_of(get_args(annotation)[0])
+    inner = [one for one in get_args(annotation) if one is not NoneType]
+    is_optional = get_origin(annotation) in (Union, UnionType) and len(inner) == 1
+    return choices_of(inner[0]) if is_optional else []
 
 
 def _under(annotation: Any) -> Record:

@@ -20,6 +20,7 @@ from jambs.outside.register import Registered
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.screen.desk import Desk
+from jambs.screen.spoken_keys import spoken, spoken_records
 from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
@@ -44,7 +45,8 @@ def house_data(desk: Desk) -> Record:
     if house.asked is None:
         return {
             "name": desk.name,
-            "wrong": house.wrong,
+            "is_new": not desk.draft.saved,
+            "wrong": house.wrong if house.faults else [*map(spoken, house.wrong)],
             "rows": [],
             "elevations": [],
             "count": "",
@@ -57,11 +59,12 @@ def house_data(desk: Desk) -> Record:
     summary = summary_data(asked.kits, asked.register, asked.job)
     return {
         "name": asked.job.name,
+        "is_new": not desk.draft.saved,
         "wrong": (),
         "rows": [{**row, "states": states[row["mark"]]} for row in summary["rows"]],
         "elevations": elevation_records(asked, states),
         "count": summary_text(asked.kits, asked.register, asked.job).splitlines()[-1],
-        "told": told(asked.register.of_the_rest),
+        "told": spoken_records(told(asked.register.of_the_rest)),
         "stale": [stale_line(one, job_words=str(desk.file.parent)).removeprefix("stale").strip() for one in stale],
     }
 

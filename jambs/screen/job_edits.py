@@ -9,12 +9,13 @@ from typing import Any
 from jambs.job.editing.edits import Edit, InsertItem, InsertKey, MoveItem, Plain, RemoveItem, RemoveKey, SetValue
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.yaml_nodes import nodes_of
+from jambs.job.models.gang import OF_UNITS
 from jambs.job.reading.faults import Location
 from jambs.job.reading.tree import grown
 from jambs.screen.desk import DraftEdit
 from jambs.screen.renaming import TableOf, rename_edits
 
-MATERIAL = "material"
+MATERIAL, UNITS = "material", "units"
 DEEPEST, LONGEST = 12, 400
 """Steps of a path, letters of a value."""
 
@@ -68,9 +69,19 @@ def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) 
     for step in reversed(under):
         value = {step: value} if isinstance(step, str) else [value]
     words, there = " ".join(str(step) for step in (*path, key)), _at(root, path)
+    if key == UNITS and isinstance(there, dict) and isinstance(value, list):
+        return f"add {words}", _ganged(path, there, value)
     if isinstance(there, str):
         return f"add {words}", [SetValue(path=path, value={MATERIAL: there, str(key): value})]
     return f"add {words}", [InsertKey(path=path, key=str(key), value=value)]
+
+
+def _ganged(path: Location, there: Mapping[str, Any], units: list[Plain]) -> list[DraftEdit]:
+    """Give an opening units: the first takes over what was said of its one window, which no ganged opening says."""
+    own = {key: there[key] for key in OF_UNITS if key in there}
+    first, *rest = units
+    taken: Plain = {**own, **first} if isinstance(first, dict) else first
+    return [*(RemoveKey(path=(*path, key)) for key in own), InsertKey(path=path, key=UNITS, value=[taken, *rest])]
 
 
 def _at(root: Any, path: Location) -> Any:
@@ -127,7 +138,17 @@ def _copy(root: Any, path: Location, name: Any, file: FileText) -> Edit:
         if isinstance(copied, dict) and "mark" in copied:
             copied = {**copied, "mark": next_mark(str(copied["mark"]), [str(mark) for mark in marks])}
         return InsertItem(path=tuple(above), at=last + 1, value=copied)
-    return InsertKey(path=tuple(above), key=_text(name, file) or f"{last} 2", value=value, after=str(last))
+    new = _text(name or "", file) or next_name(str(last), list(_at(root, tuple(above))))
+    return InsertKey(path=tuple(above), key=new, value=value, after=str(last))
+
+
+def next_name(name: str, names: list[str]) -> str:
+    """Return the next free name for a copy: ``casement 2`` of ``casement``, and ``casement 3`` of either."""
+    start = re.sub(r" \d+$", "", name)
+    number = 2
+    while (new := f"{start} {number}") in names:
+        number += 1
+    return new
 
 
 def next_mark(mark: str, marks: list[str]) -> str:

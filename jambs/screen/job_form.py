@@ -14,6 +14,7 @@ from jambs.job.editing.file_text import EditRefused
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.key_list import KeyLine, key_line
 from jambs.job.models.fields import Model
+from jambs.job.models.gang import OF_UNITS
 from jambs.job.models.job_file import JobFile, models_in
 from jambs.job.models.layers import LayerEntry, Role
 from jambs.job.reading.catalog import catalog_layers
@@ -21,7 +22,8 @@ from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
 from jambs.screen.desk import Desk, House
 from jambs.screen.elevation_shapes import view_records
-from jambs.screen.form_keys import keys_of, names_for
+from jambs.screen.form_keys import NAMED, YES_NO, choices_of, keys_of, names_for
+from jambs.screen.spoken_keys import spoken
 from jambs.sheets.key_pictures import PICTURES
 from jambs.values import Record
 from jambs.wall.planes import WallError, stack_wall
@@ -38,8 +40,7 @@ SECTIONS = (
     ("site", "Site"),
 )
 """Sections of the file in the order in which a job is thought out; all others follow as they stand."""
-YES_NO = ("yes", "no")
-LAYERS, MATERIAL, OPENINGS = "layers", "material", "openings"
+LAYERS, MATERIAL, OPENINGS, UNITS = "layers", "material", "openings", "units"
 STUFF = {
     Role.FINISH: "gypsum",
     Role.FRAMING: "framing",
@@ -70,10 +71,11 @@ def form_record(desk: Desk) -> Record:
             "number": house.number,
             "top": [form.field((key,)) for key in plain],
             "sections": [form.section(key, title) for key, title in named],
-            "wrong": [*form.unplaced(), *(() if house.faults else house.wrong)],
+            "wrong": [*form.unplaced(), *(() if house.faults else map(spoken, house.wrong))],
             "walls": wall_pictures(house),
             "trims": trim_pictures(house),
             "more": keys_of(JobFile, given=piece.root),
+            "names": {key: names_for(key, piece.root) for key in NAMED},
             "materials": [layer.name for layer in catalog_layers()],
             "is_new": not desk.draft.saved,
         }
@@ -126,7 +128,7 @@ class _Form:
                 groups.append(self._list(inner, key))
             else:
                 fields.append(self.field(inner))
-        more = keys_of(model, given=value) if model else []
+        more = keys_of(model, given={*value, *(OF_UNITS if UNITS in value else ())}) if model else []
         if path[0] == OPENINGS:
             more = [{**one, "choices": names_for(one["key"], self.piece.root) or one["choices"]} for one in more]
         return {"path": list(path), "title": title, "wrong": wrong, "fields": fields, "groups": groups, "more": more}
@@ -153,8 +155,8 @@ class _Form:
     def _choices(self, path: Location, line: KeyLine | None, value: Any) -> list[str]:
         if path[0] == OPENINGS and (names := names_for(str(path[-1]), self.piece.root)):
             return names
-        if line is not None and line.choices:
-            return list(line.choices)
+        if line is not None and (choices := choices_of(_annotation_at(path))):
+            return choices if line.is_required else ["", *choices]  # an empty one: nothing said
         return list(YES_NO) if isinstance(value, str) and value in YES_NO else []
 
     def complaints(self, path: Location) -> list[str]:
@@ -162,7 +164,7 @@ class _Form:
         where = self.piece.fault(path, "").where
         found = [one for one in self.faults if one.where == where and one.file == self.piece.file]
         self.used |= set(found)
-        return [one.sentence for one in found]
+        return [spoken(one.sentence) for one in found]
 
     def unplaced(self) -> list[str]:
         """Return the complaints that no field has taken, whole."""
@@ -211,6 +213,13 @@ def _line_at(path: Location) -> KeyLine | None:
     if model is None or not isinstance(key, str) or key not in model.model_fields:
         return None
     return key_line(model, key, model.model_fields[key])
+
+
+def _annotation_at(path: Location) -> Any:
+    """Return what a key that its model knows may hold."""
+    *above, key = path
+    model = _model_at(tuple(above))
+    return model.model_fields[str(key)].annotation if model else None
 
 
 def trim_pictures(house: House) -> dict[str, dict[str, Record]]:

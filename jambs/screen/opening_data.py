@@ -17,6 +17,7 @@ from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records
 from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
 from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
+from jambs.screen.spoken_keys import spoken_records
 from jambs.sheets.cut_sheet import GROUPS, NOTHING
 from jambs.sheets.house import rip_text
 from jambs.sheets.opening_words import about_words, exterior_text, interior_text
@@ -46,7 +47,7 @@ def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True, onl
         "figures": figure_rows(record, kit, job),
         "why": why_words(stood, hand),
         "limits": limit_rows(hand, stood.plane),
-        "findings": finding_records((*kit.placement.findings, *kit.findings), units=job.units),
+        "findings": spoken_records(finding_records((*kit.placement.findings, *kit.findings), units=job.units)),
         "swing": swing_record(kit),
         "parts": part_groups(record) if with_parts else None,
         "boards": boards_record(kit, job) if with_parts else None,
@@ -66,7 +67,9 @@ def settled_record(hand: HeldWindow, kit: CutKit, register: Register) -> Record:
     return {
         **stood_record(hand, stood),
         "why": " ".join(reasons),
-        "findings": [{"weight": one.severity.value, "text": one.sentence} for one in register.of_opening(kit.mark)],
+        "findings": spoken_records(
+            {"weight": one.severity.value, "text": one.sentence} for one in register.of_opening(kit.mark)
+        ),
     }
 
 

@@ -17,6 +17,7 @@ from jambs.screen.desk import Desk
 from jambs.screen.form_keys import key_tables
 from jambs.screen.job_edits import next_mark
 from jambs.screen.job_form import form_record
+from jambs.screen.spoken_keys import spoken
 
 
 @pytest.fixture
@@ -96,6 +97,48 @@ def test_an_opening_is_copied_under_the_next_mark(opened: OpenPage) -> None:
 def test_a_window_is_copied_under_another_name(opened: OpenPage) -> None:
     record = change(opened.client(), act="copy", path=["windows", "fixed"], name="wide")
     assert field(record, "windows", "wide", "jamb_depth")["value"] == "3 1/4"
+
+
+def test_a_copy_that_nobody_named_has_the_next_free_name(opened: OpenPage) -> None:
+    client = opened.client()
+    for path in (["windows", "fixed"], ["windows", "fixed"], ["windows", "fixed 2"]):
+        record = change(client, act="copy", path=path)
+    names = {one["path"][1] for one in fields(record) if one["path"][0] == "windows"}
+    assert names == {"fixed", "fixed 2", "fixed 3", "fixed 4"}
+
+
+def test_units_take_over_what_was_said_of_the_one_window(opened: OpenPage) -> None:
+    client, path = opened.client(), ["openings", 0]
+    change(client, act="add", path=path, under=["window"], value="fixed")
+    change(client, act="add", path=path, under=["units", 0, "frame"], value="20 x 36")
+    record = change(client, act="copy", path=[*path, "units", 0])
+    said = {key: field(record, *path, "units", 1, key)["value"] for key in ("window", "frame")}
+    assert said == {"window": "fixed", "frame": "20 x 36"}
+    assert not {"window", "frame"} & {one["path"][2] for one in fields(record) if one["path"][:2] == path}
+    assert not {"window", "frame"} & set(more_of(record, *path))  # each unit says them
+
+
+def test_what_takes_words_alone_offers_them(opened: OpenPage) -> None:
+    """A key whose meaning lists its words, one that takes yes or no, one that takes what it likes."""
+    offered = {key["key"]: key["choices"] for key in key_tables()["JambEntry"]}
+    assert offered["joint"] == ["head over legs", "legs through", "rabbet", "miter"]
+    offered = {key["key"]: key["choices"] for key in key_tables()["OpeningEntry"]}
+    assert (offered["escape"], offered["hinge"], offered["frame"]) == (["yes", "no"], ["left", "right"], [])
+
+
+def test_a_complaint_calls_a_key_as_its_field_is_called(opened: OpenPage) -> None:
+    client = opened.client()
+    change(client, act="add", path=["openings", 0], under=["shape"], value="full round")
+    record = change(client, act="add", path=["openings", 0], under=["rough_opening"], value="25 x 37")
+    wrong = [sentence for one in fields(record) for sentence in one["wrong"]]
+    assert any("the shop's “shim space” larger" in sentence for sentence in wrong)
+    assert not any("_" in sentence for sentence in wrong)
+
+
+def test_only_a_key_is_called_otherwise() -> None:
+    assert spoken("from_left is missing; 'from_left' in from_left.csv, my_wall") == (
+        "“from left” is missing; 'from_left' in from_left.csv, my_wall"
+    )
 
 
 @pytest.mark.parametrize(
@@ -180,7 +223,8 @@ def more_of(record: dict[str, Any], *path: str | int) -> set[str]:
         ({"path": [], "under": ["elevations", "north", "width"], "value": "20'"}, "elevations: {north: {width: 20'}}"),
         ({"path": ["openings", 0], "under": ["shape"], "value": "octagon"}, "shape: octagon"),
         ({"path": ["openings", 0], "under": ["shape", "kind"], "value": "raked"}, "shape: {kind: raked}"),
-        ({"path": ["openings", 0], "under": ["units", 0, "window"], "value": "fixed"}, "units: [{window: fixed}]"),
+        ({"path": ["openings", 0], "under": ["units", 0, "window"], "value": "fixed"},
+         "units: [{frame: 24 x 36, window: fixed}]"),
         ({"path": ["openings", 0], "under": ["transoms", 0, 0, "window"], "value": "a"}, "transoms: [[{window: a}]]"),
         ({"path": ["walls", "wall", "layers", 0], "under": ["thickness"], "value": "5/8"},
          "{material: gypsum board 1/2, thickness: 5/8}"),
@@ -216,7 +260,7 @@ def test_an_opening_chooses_among_the_names_of_the_job(opened: OpenPage) -> None
 
 def test_every_part_of_the_job_file_has_its_table_and_every_step_leads_on() -> None:
     tables = key_tables()
-    assert set(tables["JobFile"][0]) == {"key", "words", "choices", "of", "steps", "takes_text"}
+    assert set(tables["JobFile"][0]) == {"key", "words", "choices", "is_required", "of", "steps", "takes_text"}
     under = {key["of"] for keys in tables.values() for key in keys if key["of"]}
     assert under <= set(tables)
     steps = {key["key"]: key["steps"] for key in (*tables["OpeningEntry"], *tables["JobFile"]) if key["of"]}

@@ -10,6 +10,7 @@ from browser import Served, broken_rules, page_at, served
 from playwright.sync_api import Browser, expect
 
 from jambs.job import read_job
+from jambs.page.keys import KeyRole
 
 
 @pytest.fixture
@@ -24,7 +25,8 @@ def test_from_an_empty_folder_to_a_cut_sheet(browser: Browser, place: Served) ->
     assert not place.file.exists()
     page.get_by_label("job", exact=True).fill("Lake cabin")
     page.get_by_label("job", exact=True).press("Enter")
-    expect(page.locator(".strip #changes")).to_contain_text("changed")
+    expect(page.get_by_role("button", name="Undo")).to_be_enabled()
+    expect(page.locator("#changes")).to_have_text("New job")
     page.goto(f"{place.base}/job#windows")
     depth = page.locator("""[data-path='["windows","casement","jamb_depth"]']""")
     depth.fill("4 9/17")
@@ -84,3 +86,44 @@ def test_what_no_field_is_there_for_is_added_with_the_fields_under_it(browser: B
     thickness.press("Enter")
     expect(page.locator("""[data-path='["walls","main","layers",8,"thickness"]']""")).to_have_value("1/32")
     assert broken_rules(page) == []
+
+
+def test_a_copy_is_opened_and_what_stood_beside_a_field_stays_under_the_hand(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/")
+    expect(page.get_by_role("main")).to_contain_text("A small house to begin with")
+    page.goto(f"{place.base}/job#windows")
+    page.get_by_role("button", name="Copy casement").press("Enter")
+    expect(page.locator("summary", has_text="casement 2")).to_be_focused()
+    expect(page.get_by_role("button", name="Rename casement 2")).to_be_visible()  # it stands open
+    page.get_by_role("link", name="Trim inside").click()
+    page.get_by_label("Add to picture").select_option("mull_casing")
+    thickness = page.locator(".fresh").get_by_label("thickness")
+    expect(thickness).to_be_focused()
+    page.keyboard.type("3/4")
+    page.keyboard.press("Tab")
+    stock = page.locator("""[data-path='["interior_trim","picture","mull_casing","stock"]']""")
+    expect(page.locator(".complaint")).to_contain_text("stock is missing")
+    expect(stock).to_be_focused()  # the fields were drawn anew
+    assert broken_rules(page) == []
+    page.keyboard.type("pine")
+    page.keyboard.press("Enter")
+    expect(page.locator(".complaint")).to_have_count(0)
+    expect(stock).to_have_value("pine")
+
+
+def test_what_the_program_does_not_hear_stays_in_its_field(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#windows")
+    depth = page.locator("""[data-path='["windows","casement","jamb_depth"]']""")
+    page.route("**/job/change", lambda route: route.abort())
+    depth.fill("5 1/2")
+    depth.press("Enter")
+    expect(page.locator("#said")).to_contain_text("does not answer")
+    expect(depth).to_have_value("5 1/2")
+    page.unroute("**/job/change")
+    place.application.keys.renew(KeyRole.DESK)  # as after a new start
+    depth.press("Enter")
+    expect(page.locator("#said")).to_contain_text("Open the page with the link that the program printed")
+    page.context.request.get(place.link())
+    depth.press("Enter")
+    expect(page.get_by_role("button", name="Undo")).to_be_enabled()
+    assert "jamb_depth: 5 1/2" in place.desk.draft.files["job.yaml"].text

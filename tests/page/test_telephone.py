@@ -104,7 +104,8 @@ def test_another_telephones_reading_is_handed_back(telephone: TestClient, opened
 def test_where_the_job_is_at_fault_the_telephone_waits_and_says_why(telephone: TestClient, opened: OpenPage) -> None:
     text = opened.file.read_text()
     opened.file.write_text(text.replace("kerf: 1/8", "kerf: wide"))
-    assert "wide" in telephone.get("/telephone").text
+    shown = telephone.get("/telephone").text
+    assert "wide" in shown and "Nothing can be measured now" in shown and "Try again" in shown
     answer = telephone.post("/telephone/reading", json=READING)
     assert answer.status_code == 503 and "has to wait" in answer.text and "wide" in answer.text
     opened.file.write_text(text)

@@ -235,3 +235,20 @@ def test_a_photographed_code_opens_its_opening_and_a_photo_of_it_is_kept(browser
     expect(page.locator("#said")).to_have_text("Kept beside the job: photos/W1.jpg")
     expect(page.locator("#photo")).to_be_visible()
     assert page.locator("#photo").evaluate("image => image.decode().then(() => image.naturalWidth)") == 300
+
+
+def test_on_a_low_window_all_keys_are_there_at_once_and_the_answer_below_them(browser: Browser, place: Served) -> None:
+    page = opened(browser.new_context(**PIXEL_7 | {"viewport": {"width": 360, "height": 640}}), place)
+    expect(page.locator("#likely")).to_be_visible()
+    bottom = "(one) => one.getBoundingClientRect().bottom"
+    keys = page.locator(".digits button, .signs button, #likely button, #write")
+    assert max(one.evaluate(bottom) for one in keys.all()) < 600
+    answer, fractions = page.locator("#answer caption"), page.locator("#fractions")
+    assert answer.evaluate(bottom) < 640
+    on_page = "(one) => one.getBoundingClientRect().bottom + scrollY"
+    before = fractions.evaluate(on_page)
+    for _ in range(4):
+        enter(page, "3", "3/8")
+    expect(page.locator("#state")).to_have_text("measured")
+    expect(answer).to_have_text("Width of the boards")
+    assert fractions.evaluate(on_page) == pytest.approx(before, abs=8)  # nothing runs away from the thumb

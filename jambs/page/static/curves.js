@@ -1,6 +1,6 @@
 // Under the section, on the same scale: how far each limit lets the flange go, and the curves of heat with their limits.
 
-import { setAttribute, setText, svg } from "/static/page.js";
+import { ask, setAttribute, setText, svg } from "/static/page.js";
 import { text } from "/static/section.js";
 
 const ROW = 19;
@@ -20,7 +20,7 @@ export class CurvesPicture {
   }
 
   async ask(mark, whenFound) {
-    const answer = await (await fetch(`/openings/${encodeURIComponent(mark)}/heat`)).json();
+    const answer = await ask(`/openings/${encodeURIComponent(mark)}/heat`);
     if (answer.working) { setText(this.said, answer.said); setTimeout(() => this.ask(mark, whenFound), ASK_AGAIN); return; }
     setText(this.said, answer.said || "");
     if (answer.curves) { this.heat = answer; if (this.now) this.draw(this.now, this.fixed); }
@@ -64,7 +64,7 @@ export class CurvesPicture {
 
   #curve(curve, top, plane) {
     const s = this.section, foot = top + HIGH - 14, [low, high] = curve.range, name = top + 14 + (s.isNarrow ? NAME : 0);
-    const y = (value) => foot - (value - low) / (high - low) * (HIGH - 34);
+    const y = (value) => foot - (high > low ? (value - low) / (high - low) : .5) * (HIGH - 34);  // one point alone: halfway up
     const line = (values) => values.map(([at, value], n) => `${n ? "L" : "M"}${s.x(at).toFixed(1)} ${y(value).toFixed(1)}`).join("");
     const band = curve.points.map(([at, , from]) => [at, from]).concat(curve.points.map(([at, , , to]) => [at, to]).reverse());
     const now = nearest(curve.points, plane, this.fixed.step);

@@ -4,7 +4,7 @@ import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.
 
 const KEPT = "jambs-scheme";
 const WATCH = 4000;
-let number = null;
+let number = null, wasUnheard = false;
 
 function show(draft) {
   const changed = draft.lines.length;
@@ -15,7 +15,7 @@ function show(draft) {
   back.title = draft.back ? `Take back: ${draft.back} (Ctrl+Z)` : "Nothing to take back";
   forth.title = draft.forth ? `Do again: ${draft.forth} (Ctrl+Y)` : "Nothing to do again";
   const lines = draft.lines.flat().filter((line) => line.kind === "new" || line.kind === "gone").length;
-  setText(byId("changes"), changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");
+  setText(byId("changes"), draft.is_new ? "New job" : changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");
   byId("changes").disabled = !changed && !draft.theirs;
   fill(draft);
   if (number !== null && draft.number !== number) document.dispatchEvent(new CustomEvent("house", { detail: draft }));
@@ -52,7 +52,7 @@ function open(is) {
 
 const post = inTurn(async (act) => {
   const draft = await ask(`/draft/${act}`, {});
-  show(draft);
+  if (draft.isHeard) show(draft);
   if (draft.said) say(draft.said, "stop");
   else if (act === "save") { say("Saved."); open(false); }
   else say("");
@@ -62,7 +62,10 @@ const post = inTurn(async (act) => {
 const isHeld = () => document.querySelector(".held") !== null;
 
 async function look() {
-  try { show(await ask("/draft")); } catch { say("The program does not answer. Start it again with: jambs open", "stop"); }
+  const draft = await ask("/draft");
+  if (draft.isHeard) show(draft); else say(draft.said, "stop");
+  if (draft.isHeard && wasUnheard) say("");
+  wasUnheard = !draft.isHeard;
 }
 
 function scheme(wanted) {
@@ -81,6 +84,7 @@ byId("stop").addEventListener("click", async () => {
   const unsaved = !document.querySelector("[data-draft=save]").disabled;
   if (unsaved && !confirm("There are changes that are not saved. Close all the same?")) return;
   const answer = await ask("/stop", {});
+  if (!answer.isHeard) { say(answer.said, "stop"); return; }
   clearInterval(watching);
   document.body.replaceChildren(el("main", { class: "sentence" }, el("h1", {}, "jambs"), el("p", {}, answer.said)));
 });

@@ -43,11 +43,13 @@ if (find) {
     if (event.key === "/" && event.target.tagName !== "INPUT") { event.preventDefault(); find.focus(); }
   });
 }
-/** Letters on an elevation are never smaller on the screen than they are said to be, however narrow it is. */
+/** Letters on an elevation are never smaller on the screen than they are said to be, however narrow it is; nor much larger. */
+const MOST = 1.3;
+const lettersAt = (inches) => Math.max(inches, Math.min(1, MOST * inches));  // inches of the house to a pixel
 const elevations = new ResizeObserver((seen) => {
   for (const { target } of seen) {
     const size = target.viewBox.baseVal, shown = target.getBoundingClientRect();
-    target.style.setProperty("--letters", Math.max(1, size.width / shown.width, size.height / shown.height).toFixed(3));
+    target.style.setProperty("--letters", lettersAt(Math.max(size.width / shown.width, size.height / shown.height)).toFixed(3));
   }
 });
 for (const one of document.querySelectorAll(".elevation svg")) elevations.observe(one);

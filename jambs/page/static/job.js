@@ -5,11 +5,13 @@ import { addHatches } from "/static/hatches.js";
 import { picture } from "/static/views.js";
 
 const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
+const PICTURE_HIGH = .23;  // of a wall, to its width, as page.css makes room for it
 const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
 const tables = JSON.parse(byId("tables").textContent);  // what may stand under each key
 let section = location.hash.slice(1) || "walls";
 const opened = new Map();
+const wanted = new Set();  // keys that were asked for and have no value yet, by their path: their fields stay
 let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
 
 function show() {
@@ -30,7 +32,7 @@ function show() {
 
 /** The field that is written in, what stands in it so far and where the caret is: new fields must not take that away. */
 function whereTheHandIs() {
-  const at = document.activeElement, path = at?.dataset?.path;
+  const at = document.activeElement, path = at?.pathNow?.();
   if (!path) return null;
   const isTyped = at.tagName === "INPUT" && at.value !== at.defaultValue;
   return { path, typed: isTyped ? at.value : null, start: at.selectionStart, end: at.selectionEnd };
@@ -49,8 +51,9 @@ const count = (fields) => fields.reduce((sum, one) => sum + one.wrong.length, 0)
 const counted = (one) => (one.wrong?.length || 0) + count(one.fields || []) + (one.groups || []).reduce((sum, each) => sum + counted(each), 0);
 
 function whole(one) {
+  const last = one.can_copy && one.groups.at(-1);
   return [el("h2", {}, one.title), el("p", { class: "soft" }, plain(one.words)), ...complaints(one.wrong), ...one.fields.map(field),
-    ...one.groups.map((each, at) => group(each, 0, one, at))];
+    ...one.groups.map((each, at) => group(each, 0, one, at)), last ? act("Add one like", "copy", last.path, last.title, `Add one like ${last.title}`) : null];
 }
 
 function top() {
@@ -63,11 +66,11 @@ function group(one, depth, above, at) {
   const isOpen = opened.get(key) ?? (depth > 0 || above.groups.length <= OPEN || wrong > 0);
   const name = one.title || above.title;
   const trim = depth === 0 && record.trims?.[one.path[0]]?.[name];
-  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, plain(name), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
+  const box = el("details", { class: `group depth${depth}`, open: isOpen, "data-group": key }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, plain(name), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
   box.addEventListener("toggle", () => opened.set(key, box.open));
   box.append(...complaints(one.wrong));
   if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name));
-  box.append(el("div", { class: "row" }, ...one.fields.map(field)));
+  box.append(el("div", { class: "row" }, ...one.fields.map(field), ...missing(one)));
   if (one.path.at(-1) === "layers") box.append(layers(one));
   else box.append(...one.groups.map((each, place) => group(each, depth + 1, one, place)));
   box.append(el("div", { class: "acts" }, adder(one), ...(depth === 0 && above.can_copy && RENAMED.includes(one.path[0]) ? [renamer(one, name)] : []), ...(depth === 0 && above.can_copy ? [act("Copy", "copy", one.path, name), act("Remove", "remove", one.path, name)] : []),
@@ -82,8 +85,16 @@ function isSpared(one, depth, above) {
   return isKey && !above.can_copy && !above.is_list && (depth > 0 || above.can_remove);
 }
 
-function act(words, what, path, name) {
-  const button = el("button", { type: "button", class: "small", "aria-label": `${words} ${name}` }, words);
+/** Fields of keys that are not there: those that must be, and those that were asked for. */
+const missing = (one) => (one.more || []).filter((key) => isShown(key, one)).map((key) => fresh(key, one.path, []));
+
+function isShown(key, one) {
+  const isLike = one.fields?.some((each) => each.key === "like");  // it has them from another
+  return !key.of && ((key.is_required && !isLike) || wanted.has(JSON.stringify([...one.path, key.key])));
+}
+
+function act(words, what, path, name, shown = words) {
+  const button = el("button", { type: "button", class: "small", "aria-label": `${words} ${plain(name)}` }, shown);
   button.addEventListener("click", () => change({ act: what, path }));
   return button;
 }
@@ -106,10 +117,12 @@ function renamer(one, name) {
 }
 
 function adder(one) {
-  if (!one.more?.length) return null;
-  const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...one.more.map((each) => el("option", { value: each.key, title: plain(each.words) }, plain(each.key))));
+  const rest = (one.more || []).filter((key) => !isShown(key, one));
+  if (!rest.length) return null;
+  const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...rest.map((each) => el("option", { value: each.key, title: plain(each.words) }, plain(each.key))));
   choose.addEventListener("change", () => {
-    const made = fresh(one.more.find((each) => each.key === choose.value), one.path, []);
+    const key = one.more.find((each) => each.key === choose.value), made = fresh(key, one.path, []);
+    if (!key.of) wanted.add(JSON.stringify([...one.path, key.key]));
     choose.closest(".layer, .group").querySelector(".row").append(made);
     made.querySelector("input, select").focus();
     choose.value = "";
@@ -118,13 +131,14 @@ function adder(one) {
 }
 
 /** A key that is not there yet: a field for its value; or the fields of what stands under it, of which one suffices. */
-function fresh(key, path, above) {
-  const under = [...above, key.key];
-  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: "", choices: key.choices, wrong: [], add: { path, under } });
+function fresh(key, path, above, beside = []) {
+  const under = [...above, key.key], names = path[0] === "openings" ? record.names[key.key] : [];
+  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: "", choices: names?.length ? names : key.choices, wrong: [], add: { path, under, beside } });
   if (!key.of) return own();
   const name = key.steps.includes("") ? el("input", { type: "text", autocomplete: "off", "aria-label": `Name under ${plain(key.key)}`, placeholder: "its name first" }) : null;
   const inner = [...under, ...key.steps.map((step) => step === "" ? name : step)], keys = tables[key.of];
-  const row = el("div", { class: "row" }, ...(key.takes_text ? [own()] : []), ...keys.filter((one) => !one.of || one.takes_text).map((one) => fresh({ ...one, of: "" }, path, inner)));
+  const plainKeys = keys.filter((one) => !one.of || one.takes_text), others = plainKeys.filter((one) => !one.of).map((one) => one.key);
+  const row = el("div", { class: "row" }, ...(key.takes_text ? [own()] : []), ...plainKeys.map((one) => fresh({ ...one, of: "" }, path, inner, others)));
   const deeper = keys.filter((one) => one.of);
   const choose = deeper.length ? el("select", { "aria-label": `Add to ${plain(key.key)}` }, el("option", { value: "" }, "add …"), ...deeper.map((one) => el("option", { value: one.key, title: plain(one.words) }, plain(one.key)))) : null;
   choose?.addEventListener("change", () => {
@@ -137,16 +151,17 @@ function fresh(key, path, above) {
 // ---- one value
 
 function field(one) {
-  const path = JSON.stringify(one.path.map((step) => step.value ?? step)), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
+  const pathNow = () => JSON.stringify(one.path.map((step) => step.value?.trim() ?? step)), path = pathNow(), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
   const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null, "data-new": Boolean(one.add) };
   const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice || "–")))
     : el("input", { ...attributes, type: "text", value: one.value, autocomplete: "off", spellcheck: "false", list: one.key === "material" ? "materials" : null });
+  input.pathNow = pathNow;
   let sent = one.value;
-  const leave = () => {
+  const leave = async () => {
     const value = input.value.trim();
     if (isDrawn || value === sent) return;
     sent = value;
-    put(one, value);
+    if (!await put(one, value)) sent = one.value;  // it goes out again when the field is left once more
   };
   for (const event of ["change", "blur"]) input.addEventListener(event, leave);  // what was put back is no change to the browser
   input.addEventListener("focus", () => { explain(one); comeOut(input); });
@@ -159,15 +174,19 @@ const plain = (words) => words.replaceAll("_", " ");
 
 const unlisted = (one) => one.choices.includes(one.value) ? one.choices : [one.value, ...one.choices];
 
-function put(one, value) {
-  if (value === one.value) return;
-  if (!one.add) { change({ act: "set", path: one.path, value }); return; }
+/** Say whether the program has heard it. */
+async function put(one, value) {
+  if (value === one.value) return true;
+  if (!one.add) return change({ act: "set", path: one.path, value });
   const under = one.add.under.map((step) => step.value?.trim() ?? step), nameless = one.add.under.find((step) => step.value?.trim() === "");
   if (nameless) {  // what was typed waits for it
     say("Its name first.", "stop");
     nameless.onchange = () => put(one, value);
     nameless.focus();
-  } else change({ act: "add", path: one.add.path, under, value });
+    return true;
+  }
+  for (const key of one.add.beside) wanted.add(JSON.stringify([...one.add.path, ...under.slice(0, -1), key]));  // those beside it stay in sight
+  return change({ act: "add", path: one.add.path, under, value });
 }
 
 const complaints = (wrong) => wrong.map((sentence) => el("span", { class: "complaint" }, sentence));
@@ -216,7 +235,7 @@ function layerRow(layer, at, one) {
   const move = (to) => change({ act: "move", path: layer.path, to });
   const button = (words, says, to) => { const made = el("button", { type: "button", class: "small", "aria-label": `${says}: ${layer.title}`, disabled: to < 0 || to >= one.groups.length }, words); made.addEventListener("click", () => move(to)); return made; };
   const row = el("li", { draggable: "true", class: "layer" }, el("span", { class: "handle", "aria-hidden": "true" }, "⠿"),
-    el("div", { class: "row" }, ...layer.fields.map((each) => field(each.key === String(at) ? { ...each, key: "material" } : each)), ...layer.groups.flatMap((inner) => inner.fields.map(field)), ...complaints(layer.wrong)), adder(layer),
+    el("div", { class: "row" }, ...layer.fields.map((each) => field(each.key === String(at) ? { ...each, key: "material" } : each)), ...layer.groups.flatMap((inner) => inner.fields.map(field)), ...missing(layer), ...complaints(layer.wrong)), adder(layer),
     button("↑", "Further in", at - 1), button("↓", "Further out", at + 1), act("Remove", "remove", layer.path, layer.title));
   row.addEventListener("dragstart", (event) => { event.dataTransfer.setData("text/plain", String(at)); event.dataTransfer.effectAllowed = "move"; row.classList.add("moved"); });
   row.addEventListener("dragend", () => row.classList.remove("moved"));
@@ -230,19 +249,32 @@ function layerRow(layer, at, one) {
 }
 
 function wallPicture(stack, name) {
-  const deep = stack.at(-1).to, scale = 100 / deep;
-  const boxes = stack.map((layer) => svg("rect", { class: `s ${layer.stuff}`, x: layer.from * 60, y: 0, width: Math.max((layer.to - layer.from) * 60, 3), height: 150 }, svg("title", {}, `${layer.name} ${layer.text}`)));
-  return el("figure", { class: "wallpicture" }, svg("svg", { viewBox: `0 0 ${deep * 60} 150`, role: "img", "aria-label": `Wall ${name}, inside at the left: ${stack.map((layer) => layer.name).join(", ")}`, "data-scale": scale.toFixed(2) }, ...boxes), el("figcaption", { class: "soft" }, el("span", {}, "INSIDE"), el("span", {}, "OUTSIDE")));
+  const deep = stack.at(-1).to, scale = 100 / deep, high = deep * 60 * PICTURE_HIGH;
+  const boxes = stack.map((layer) => svg("rect", { class: `s ${layer.stuff}`, x: layer.from * 60, y: 0, width: Math.max((layer.to - layer.from) * 60, 3), height: high }, svg("title", {}, `${layer.name} ${layer.text}`)));
+  return el("figure", { class: "wallpicture" }, svg("svg", { viewBox: `0 0 ${deep * 60} ${high}`, role: "img", "aria-label": `Wall ${name}, inside at the left: ${stack.map((layer) => layer.name).join(", ")}`, "data-scale": scale.toFixed(2) }, ...boxes), el("figcaption", { class: "soft" }, el("span", {}, "INSIDE"), el("span", {}, "OUTSIDE")));
 }
 
 // ---- to the program and back
 
+const names = (key) => record.sections.find((one) => one.key === key)?.groups.map((each) => each.path.at(-1)) || [];
+
+/** Where a copy stands: behind what it is of, or under the name that was not there before. */
+function copyOf(path, before) {
+  const at = path.at(-1), isNamed = typeof at === "string";
+  return [...path.slice(0, -1), isNamed ? names(path[0]).find((name) => !before.includes(name)) : at + 1];
+}
+
 async function change(asked) {
-  const answer = await ask("/job/change", asked);
+  const before = names(asked.path[0]), answer = await ask("/job/change", asked);
+  if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
   say(answer.said || "", answer.said ? "stop" : "");
+  const made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
+  if (made) opened.set(made, true);
   show();
+  if (made) document.querySelector(`[data-group='${CSS.escape(made)}'] > summary`)?.focus();
   draftChanged();
+  return true;
 }
 
 window.addEventListener("hashchange", () => { section = location.hash.slice(1); show(); });
@@ -250,7 +282,7 @@ document.addEventListener("house", async () => {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
   record = found;
-  if (!document.activeElement.closest(".fresh, :has(> [data-new])")) show();  // what is being added is not there yet: it would go
+  if (!document.activeElement.closest(".fresh")) show();  // what is being added is not there yet: it would go
 });
 addHatches();
 show();

@@ -33,18 +33,26 @@ export function setAttribute(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
 
+const GONE = "The program does not answer. Start it again with: jambs open";
+
+/** Ask the program; `isHeard`: it has answered as it answers this window. Never fails: what keeps it from answering is `said`. */
 export async function ask(path, body) {
   const sent = body === undefined ? {} : { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
-  const answer = await fetch(path, sent);
-  let found = {};
-  try { found = await answer.json(); } catch { found = { wrong: ["The program does not answer. Is it still running?"] }; }
-  return { ok: answer.ok, status: answer.status, ...found };
+  const unheard = (said) => ({ ok: false, isHeard: false, said, wrong: [said] });
+  try {
+    const answer = await fetch(path, sent);
+    if (!answer.headers.get("content-type")?.includes("json")) return unheard(sentenceOf(await answer.text()) || GONE);
+    return { ok: answer.ok, isHeard: true, ...await answer.json() };
+  } catch { return unheard(GONE); }
 }
+
+/** What a page says that stands in the place of an answer: this browser has not come in, or something unforeseen. */
+const sentenceOf = (page) => new DOMParser().parseFromString(page, "text/html").querySelector("p")?.textContent;
 
 /** Return a function that does one thing after the other, however fast they are asked for. */
 export function inTurn(work) {
   let last = Promise.resolve();
-  return (...asked) => { last = last.then(() => work(...asked)).catch(() => say("The program does not answer. Is it still running?", "stop")); return last; };
+  return (...asked) => { last = last.then(() => work(...asked)).catch(() => say(GONE, "stop")); return last; };
 }
 
 /** Say a sentence under the strip, and to who listens to the page. */

@@ -71,6 +71,7 @@ function showWork(state) {
 
 async function follow() {
   const state = await ask("/papers/work");
+  if (!state.isHeard) { say(state.said, "stop"); return; }
   showWork(state);
   if (state.is_running) { setTimeout(follow, EVERY); return; }
   record = { ...(await ask("/papers/list")) };
@@ -80,6 +81,9 @@ async function follow() {
 
 byId("stopwork").addEventListener("click", () => ask("/papers/stop", {}));
 byId("overwrite").addEventListener("click", () => start(lastVerb || record.work.verb, true));
-document.addEventListener("house", async () => { record = await ask("/papers/list"); show(); });
+document.addEventListener("house", async () => {
+  const found = await ask("/papers/list");
+  if (found.isHeard) { record = found; show(); }
+});
 show();
 if (record.work.is_running) follow();

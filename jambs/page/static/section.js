@@ -9,7 +9,7 @@ const ROW = 17;
 const TOP = { places: 46, chain: 62 };
 const OVER = { low: 1.1, high: 2.1 };  // of the drawing's depth that is shown past the wall [in]
 const LETTER = 8.6;
-const LAYER_LETTER = 6.2;
+const LAYER_LETTERS = '12px "Sheet"';  // as in page.css
 
 export class SectionPicture {
   /** moves: { start(), to(plane, reach), end(), step(count, far), named(way), redrawn() } */
@@ -127,13 +127,14 @@ export class SectionPicture {
     layers.forEach((layer, at) => {
       const inner = at < half, row = inner ? at : layers.length - 1 - at;
       const x = this.x((layer.from + layer.to) / 2), y = end + way * (14 + row * ROW);
+      const wide = wideIs(layer.name);
       if (this.isNarrow) {
-        const words = layer.name.length * LAYER_LETTER, near = inner ? Math.min(words, x) : Math.max(this.width - words, x);
+        const near = inner ? Math.min(wide, x) : Math.max(this.width - wide, x);
         drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y - 6}H${near}` }));
         drawn.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
         return;
       }
-      const words = layer.name.length * LAYER_LETTER + 9;
+      const words = wide + 9;
       const edge = inner ? Math.max(this.x(0) - 14, words) : Math.min(this.x(this.fixed.reach[1]) + 14, this.width - words);
       drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y}H${edge}` }));
       drawn.push(text(layer.name, edge + (inner ? -5 : 5), y + 4, "layer-name", inner ? "end" : "start"));
@@ -203,6 +204,14 @@ export class SectionPicture {
 
 /** How much larger letters are than the 16 px that sizes here go by: on a large screen, or where somebody asks for it. */
 const largerLetters = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
+
+const ruler = document.createElement("canvas").getContext("2d");
+
+/** How wide the name of a layer is written. */
+function wideIs(words) {
+  ruler.font = LAYER_LETTERS;
+  return ruler.measureText(words).width;
+}
 
 const tick = (x, y) => `M${x - 4} ${y + 4}L${x + 4} ${y - 4}M${x} ${y - 6}V${y + 6}`;
 

@@ -49,7 +49,9 @@ async def _opening(request: Request) -> Response:
 def _opening_page(measuring: Measuring | MeasuringAside, mark: str) -> Response:
     shown = measuring.ask(measured_opening_data, mark)
     if shown is None:
-        return page("telephone_sentence.html", status=404, said=[f"There is no opening {mark} in this job."])
+        return page(
+            "telephone_sentence.html", status=404, waits=False, said=[f"There is no opening {mark} in this job."]
+        )
     return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
 
 
@@ -99,9 +101,9 @@ async def _shown(made: Callable[[], Response]) -> Response:
     try:
         return await run_in_threadpool(made)
     except JobFaults as error:
-        return page("telephone_sentence.html", said=[str(fault) for fault in error.faults])
+        return page("telephone_sentence.html", waits=True, said=[str(fault) for fault in error.faults])
     except Unbuildable as error:
-        return page("telephone_sentence.html", said=list(error.sentences))
+        return page("telephone_sentence.html", waits=True, said=list(error.sentences))
 
 
 ROUTES = [
