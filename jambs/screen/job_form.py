@@ -40,7 +40,7 @@ SECTIONS = (
     ("site", "Site"),
 )
 """Sections of the file in the order in which a job is thought out; all others follow as they stand."""
-LAYERS, MATERIAL, OPENINGS, UNITS = "layers", "material", "openings", "units"
+LAYERS, MATERIAL, OPENINGS, UNITS, SCHEDULE = "layers", "material", "openings", "units", "schedule"
 STUFF = {
     Role.FINISH: "gypsum",
     Role.FRAMING: "framing",
@@ -104,10 +104,15 @@ class _Form:
         fields = [] if groups else [self.field((key,))]
         line = key_line(JobFile, key, JobFile.model_fields[key]) if key in JobFile.model_fields else None
         return {
-            "key": key, "title": title, "words": line.words if line else "", "wrong": found,
+            "key": key, "title": title, "words": self._section_words(key, line.words if line else ""), "wrong": found,
             "groups": groups, "fields": fields, "can_copy": bool(names),
             "can_remove": line is not None and not line.is_required,
         }  # fmt: skip
+
+    def _section_words(self, key: str, words: str) -> str:
+        """Say where openings stand that have no fields here."""
+        schedule = self.piece.root.get(SCHEDULE)
+        return f"{words}; more of them are rows of {schedule}" if key == OPENINGS and schedule else words
 
     def group(self, path: Location, title: str) -> Record:
         """Return the keys under one name: values, then what holds keys of its own, then what may be added."""

@@ -72,9 +72,9 @@ function showWork(state) {
 async function follow() {
   const state = await ask("/papers/work");
   if (!state.isHeard) { say(state.said, "stop"); return; }
-  showWork(state);
-  if (state.is_running) { setTimeout(follow, EVERY); return; }
-  record = { ...(await ask("/papers/list")) };
+  if (state.is_running) { showWork(state); setTimeout(follow, EVERY); return; }
+  const found = await ask("/papers/list");  // done is said with the papers that are there now
+  if (found.isHeard) record = found; else showWork(state);
   show();
   if (chosen) look(chosen);
 }
