@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 from jambs.job.editing.edits import Edit, InsertItem, InsertKey, MoveItem, Plain, RemoveItem, RemoveKey, SetValue
@@ -11,6 +11,7 @@ from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.models.gang import OF_UNITS
 from jambs.job.reading.faults import Location
+from jambs.job.reading.marks import OF_ONE, marks_of
 from jambs.job.reading.tree import grown
 from jambs.screen.desk import DraftEdit
 from jambs.screen.renaming import TableOf, rename_edits
@@ -20,8 +21,12 @@ DEEPEST, LONGEST = 12, 400
 """Steps of a path, letters of a value."""
 
 
-def asked_edits(file: FileText, asked: Mapping[str, Any], table_of: TableOf) -> tuple[str, list[DraftEdit]]:
-    """Return the words of a step and its edits; ``table_of``: a schedule by its name, as it stands in the draft.
+def asked_edits(
+    file: FileText, asked: Mapping[str, Any], table_of: TableOf, *, marks: Collection[str] = ()
+) -> tuple[str, list[DraftEdit]]:
+    """Return the words of a step and its edits.
+
+    ``table_of``: a schedule by its name, as it stands in the draft; ``marks``: that openings have, also in rows.
 
     Raises:
         EditRefused: it is not something that can be asked for.
@@ -53,7 +58,7 @@ def asked_edits(file: FileText, asked: Mapping[str, Any], table_of: TableOf) -> 
         name = _text(asked.get("name"), file)
         return f"rename {words} to {name}", rename_edits(root, path, name, file, table_of)
     if act == "copy":
-        return f"copy {words}", [_copy(root, path, asked.get("name"), file)]
+        return f"copy {words}", [_copy(root, path, asked.get("name"), file, marks)]
     raise refused(file.name, "this cannot be done here; change it in an editor")
 
 
@@ -125,7 +130,7 @@ def _has(value: Any, step: str | int) -> bool:
     return isinstance(value, dict) and step in value
 
 
-def _copy(root: Any, path: Location, name: Any, file: FileText) -> Edit:
+def _copy(root: Any, path: Location, name: Any, file: FileText, taken: Collection[str]) -> Edit:
     *above, last = path
     value = root
     for step in path:
@@ -133,10 +138,15 @@ def _copy(root: Any, path: Location, name: Any, file: FileText) -> Edit:
             raise refused(file.name, f"there is no {step}")
         value = value[step]
     if isinstance(last, int):
-        marks = [one.get("mark") for one in root.get("openings", ()) if isinstance(one, dict)]
-        copied = {key: one for key, one in value.items() if key != "measured"} if isinstance(value, dict) else value
+        marks = [
+            mark for one in root.get("openings", ()) if isinstance(one, dict) for mark in marks_of(one.get("mark"))
+        ]
+        copied = {key: one for key, one in value.items() if key not in OF_ONE} if isinstance(value, dict) else value
         if isinstance(copied, dict) and "mark" in copied:
-            copied = {**copied, "mark": next_mark(str(copied["mark"]), [str(mark) for mark in marks])}
+            copied = {
+                **copied,
+                "mark": next_mark((marks_of(copied["mark"]) or [str(copied["mark"])])[-1], [*marks, *taken]),
+            }
         return InsertItem(path=tuple(above), at=last + 1, value=copied)
     new = _text(name or "", file) or next_name(str(last), list(_at(root, tuple(above))))
     return InsertKey(path=tuple(above), key=new, value=value, after=str(last))

@@ -102,8 +102,8 @@ def reading_answer(placement: Placement, job: Job) -> Record:
         "state": state_of(placement, job.units).word,
         "boards": _boards(kit, job) if kit and kit.placement.opening.measured else [],
         "questions": [{"place": one.place.number, "text": one.words(units=job.units)} for one in asked],
-        "caption": _caption(kit, asked),
-        "told": [*wrong, *_lengths(kit, job), *dict.fromkeys(one.sentence(job.units) for one in told)],
+        "caption": _caption(kit, asked, wrong),
+        "told": [*wrong[1:], *_lengths(kit, job), *dict.fromkeys(one.sentence(job.units) for one in told)],
         "read": read_texts(placement, job.units),
         "sure": [*placement.opening.readings.sure] if placement.opening.readings else [],
         "next": next((place.number for place in asked_order(placement) if not _is_read(place, placement)), 0),
@@ -211,11 +211,13 @@ def _boards(kit: Kit, job: Job) -> list[Record]:
     ]
 
 
-def _caption(kit: Kit | None, asked: Sequence[ReadingQuestion]) -> str:
-    """Say what the table of boards shows, or why it is empty."""
+def _caption(kit: Kit | None, asked: Sequence[ReadingQuestion], wrong: Sequence[str]) -> str:
+    """Say what the table of boards shows, or why it is empty; ``wrong``: what keeps the kit from being made."""
     if asked:
         return "No width until the question is answered"
-    if kit is None or not kit.placement.opening.measured:
+    if kit is None:
+        return f"No width: {wrong[0]}"
+    if not kit.placement.opening.measured:
         return "No width yet: read the corners"
     jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
     return "Width of the boards" if jambs else "No jambs to rip here"

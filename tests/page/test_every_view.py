@@ -117,3 +117,27 @@ def test_what_the_keyboard_walks_back_to_is_not_under_the_strip(browser: Browser
         page.keyboard.press("Shift+Tab")
         assert page.evaluate(seen)
     page.context.close()
+
+
+ONE_POINT = """async () => {
+  const { CurvesPicture } = await import("/static/curves.js");
+  const box = document.body.appendChild(document.createElement("div"));
+  const curves = new CurvesPicture(box, { isNarrow: false, width: 600, x: (at) => 20 * at });
+  curves.heat = { curves: [{ name: "heat", range: [3, 3], points: [[5, 3, 3, 3, "54 %"]] }] };
+  curves.draw({ limits: [], plane: 5, chains: { flange: 5 } }, { places: [{ plane: 5 }, { plane: 6 }], step: 1 / 32 });
+  return ["curve-dot", "curve-value"].map((kind) => box.querySelector(`.${kind}`).outerHTML).join("");
+}"""
+"""A window that can have one position only has curves of one point."""
+
+
+def test_a_curve_of_one_point_has_its_mark_and_a_pressed_tab_is_read_under_the_pointer(
+    browser: Browser, place: Served
+) -> None:
+    page = page_at(browser, place, "/openings/W01")
+    shown = page.evaluate(ONE_POINT)
+    assert "54 %" in shown and "NaN" not in shown
+    tab = page.locator("[data-cut=head]")
+    tab.click()  # the pointer stays over it
+    colors = tab.evaluate("(one) => [getComputedStyle(one).color, getComputedStyle(one).backgroundColor]")
+    assert colors == ["rgb(255, 255, 255)", "rgb(20, 20, 15)"]  # --sheet on --ink
+    page.context.close()

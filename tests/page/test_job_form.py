@@ -107,8 +107,24 @@ def test_a_copy_that_nobody_named_has_the_next_free_name(opened: OpenPage) -> No
     assert names == {"fixed", "fixed 2", "fixed 3", "fixed 4"}
 
 
+def test_a_copied_opening_has_a_mark_that_no_row_of_the_schedule_has_and_no_place_yet(tmp_path: Path) -> None:
+    client = open_page(tmp_path, "harbour-house").client()  # W01 to W05 in the job file, W06 to W14 in its schedule
+    record = change(client, act="copy", path=["openings", 0])
+    assert field(record, "openings", 1, "mark")["value"] == "W15"
+    keys = [one["path"][2] for one in fields(record) if one["path"][:2] == ["openings", 1]]
+    assert "from_left" not in keys and "sill_height" in keys
+    assert record["wrong"] == []
+
+
+def test_a_copy_of_several_openings_is_one_after_them(opened: OpenPage) -> None:
+    client = opened.client()
+    change(client, act="set", path=["openings", 0, "mark"], value="W1..W3")
+    assert field(change(client, act="copy", path=["openings", 0]), "openings", 1, "mark")["value"] == "W4"
+
+
 def test_units_take_over_what_was_said_of_the_one_window(opened: OpenPage) -> None:
-    client, path = opened.client(), ["openings", 0]
+    client = opened.client()
+    path: list[str | int] = ["openings", 0]
     change(client, act="add", path=path, under=["window"], value="fixed")
     change(client, act="add", path=path, under=["units", 0, "frame"], value="20 x 36")
     record = change(client, act="copy", path=[*path, "units", 0])

@@ -58,6 +58,7 @@ def test_a_layer_is_moved_by_the_keyboard_and_taken_back(browser: Browser, place
     expect(first).to_have_value("housewrap")
     page.get_by_role("button", name="Further out: housewrap").press("Enter")
     expect(page.locator(".layer").nth(4).locator("input").first).to_have_value("housewrap")
+    expect(page.get_by_role("button", name="Further out: housewrap")).to_be_focused()  # to go on with it
     page.get_by_role("button", name="Undo").click()
     expect(page.locator(".layer").nth(3).locator("input").first).to_have_value("housewrap")
     assert broken_rules(page) == []
@@ -91,6 +92,8 @@ def test_what_no_field_is_there_for_is_added_with_the_fields_under_it(browser: B
 def test_a_copy_is_opened_and_what_stood_beside_a_field_stays_under_the_hand(browser: Browser, place: Served) -> None:
     page = page_at(browser, place, "/")
     expect(page.get_by_role("main")).to_contain_text("A small house to begin with")
+    letters = page.locator(".onwall .tag").first.evaluate("(one) => one.getBoundingClientRect().height")
+    assert letters < 25  # 13 px and a third more at most, in their line; a house of few openings is drawn large
     page.goto(f"{place.base}/job#windows")
     page.get_by_role("button", name="Copy casement").press("Enter")
     expect(page.locator("summary", has_text="casement 2")).to_be_focused()
@@ -109,6 +112,9 @@ def test_a_copy_is_opened_and_what_stood_beside_a_field_stays_under_the_hand(bro
     page.keyboard.press("Enter")
     expect(page.locator(".complaint")).to_have_count(0)
     expect(stock).to_have_value("pine")
+    expect(stock).to_be_focused()
+    page.get_by_role("button", name="Remove mull casing").press("Enter")
+    expect(page.locator("#sections [aria-current=true]")).to_be_focused()  # not at the top of everything
 
 
 def test_what_the_program_does_not_hear_stays_in_its_field(browser: Browser, place: Served) -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from cases import placed
+from cases import changed, job_of, placed
 
 from jambs.job.measured.measuring_points import Kind
 from jambs.length import GRIDS
-from jambs.sheets.reading_answer import asked_order, fractions, likely_fractions
+from jambs.sheets.reading_answer import asked_order, fractions, likely_fractions, reading_answer
 
 
 def test_the_corners_inside_are_asked_for_first_clockwise_from_the_upper_left() -> None:
@@ -37,3 +39,13 @@ def test_a_metric_job_has_no_fractions() -> None:
     assert fractions(GRIDS["1/16"])[:3] == ["1/16", "1/8", "3/16"] and len(fractions(GRIDS["1/16"])) == 15
     assert len(fractions(GRIDS["1/64"])) == 63
     assert likely_fractions(None, GRIDS["1/16"]) == []
+
+
+def test_where_no_kit_can_be_made_the_answer_says_why_in_the_place_of_widths() -> None:
+    """Planned 1/4 in deep inside, which the shop does not mill (common practice, no source)."""
+    shallow, job = replace(placed(), interior_depth=0.25), job_of(changed())
+    answer = reading_answer(shallow, job)
+    assert answer["boards"] == []
+    assert answer["caption"].startswith('No width: W1: the interior depth is 1/4"')
+    assert answer["told"] == []
+    assert reading_answer(placed(), job)["caption"] == "No width yet: read the corners"

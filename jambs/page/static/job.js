@@ -23,11 +23,18 @@ function show() {
   const tab = (key, title, wrong) => el("a", { href: `#${key}`, "aria-current": key === section ? "true" : null }, title, wrong ? el("span", { class: "state stop" }, String(wrong)) : null);
   byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
   const one = record.sections.find((each) => each.key === section);
-  const hand = whereTheHandIs();
+  const hand = whereTheHandIs(), button = buttonInHand();
   isDrawn = true;
   byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), top()]));
   isDrawn = false;
   if (hand) putHandBack(hand);
+  if (button) (document.querySelector(`#fields [aria-label="${CSS.escape(button)}"]:not(:disabled)`) || document.querySelector("#sections [aria-current]")).focus();
+}
+
+/** The name of the button that was pressed: it is another one now, or gone with what it was of. */
+function buttonInHand() {
+  const at = document.activeElement;
+  return at?.closest("#fields") && !at.pathNow ? at.getAttribute("aria-label") : null;
 }
 
 /** The field that is written in, what stands in it so far and where the caret is: new fields must not take that away. */
@@ -165,7 +172,7 @@ function field(one) {
   };
   for (const event of ["change", "blur"]) input.addEventListener(event, leave);  // what was put back is no change to the browser
   input.addEventListener("focus", () => { explain(one); comeOut(input); });
-  input.addEventListener("keydown", (event) => { if (event.key === "Enter") input.blur(); });
+  input.addEventListener("keydown", (event) => { if (event.key === "Enter") leave(); });
   return el("div", { class: "field" }, el("label", { for: id }, plain(one.key)), input, el("p", { class: "told", id: told }, ...complaints(one.wrong), el("span", { class: "soft" }, plain(one.words))));
 }
 

@@ -19,7 +19,9 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field."""
     with desk.lock:
         try:
-            words, edits = asked_edits(desk.draft.files[desk.file.name], asked, desk.table)
+            job = desk.house().job
+            marks = [one.mark for one in job.openings] if job else []
+            words, edits = asked_edits(desk.draft.files[desk.file.name], asked, desk.table, marks=marks)
             desk.change(words, edits, may_be_wrong=asked.get("act") != "rename" or bool(desk.house().wrong))
         except (EditRefused, JobFaults) as error:
             return {**form_record(desk), "said": str(error)}, 409
