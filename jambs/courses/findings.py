@@ -49,7 +49,7 @@ class LinesBeyondCladding(Finding):
     def sentence(self, units: Units) -> str:
         """Name them with their heights."""
         words = ", ".join(f"{one.words} at {units.text(one.height)}" for one in self.beyond)
-        return f"Outside the cladding, from the start line to the eave: {words}."
+        return f"Beyond the cladding, which goes from the start line to the eave: {words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

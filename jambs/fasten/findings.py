@@ -25,7 +25,7 @@ class NoTableOfLengths(Finding):
     def sentence(self, units: Units) -> str:
         """Say how long they must be."""
         return (
-            f"{self.fixed.value.capitalize()}: no table of {self.fastener}; order them at least "
+            f"{self.fixed.value.capitalize()}: no table of lengths for {self.fastener}; order them at least "
             f"{units.text(self.needed)} long, or give lengths."
         )
 
@@ -44,8 +44,8 @@ class NoneLongEnough(Finding):
     def sentence(self, units: Units) -> str:
         """Say what is needed and what there is."""
         return (
-            f"{self.fixed.value.capitalize()}: no {self.fastener} is long enough, {units.text(self.needed)} to "
-            f"reach the framing and the longest is {units.text(self.longest)}; use a longer kind."
+            f"{self.fixed.value.capitalize()}: no {self.fastener} is long enough: {units.text(self.needed)} is needed "
+            f"to reach the framing, and the longest is {units.text(self.longest)}; use a longer kind."
         )
 
 

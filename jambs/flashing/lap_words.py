@@ -212,7 +212,7 @@ class HeadMembraneLaps(LapStep):
         """Say where it is from and what it laps."""
         over = "down over the head flange and its tape"
         if self.behind is not None and is_behind(self.behind):
-            return f"from the wall's membrane, {units.text(self.behind)} further in, {over}"
+            return f"from the wall's membrane, {units.text(self.behind)} farther in, {over}"
         return over
 
 

@@ -73,7 +73,7 @@ class EntryUnreadable(Unread):
 
     def sentence(self, units: Units) -> str:
         """Say why."""
-        return f"not to be read ({self.why})"
+        return f"cannot be read ({self.why})"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +95,7 @@ class NoEntry(Unread):
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "no entry of a record"
+        return "not an entry of a record"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,7 +129,7 @@ class NoRecordText(Unread):
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "no text of a record"
+        return "not the text of a record"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,7 +153,7 @@ class NumberOfAnother(Unread):
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "damaged: its number is another one"
+        return "damaged: its number is not its own"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -250,7 +250,7 @@ class LaterFormat(RecordFinding):
 
     def sentence(self, units: Units) -> str:
         """Say what to do."""
-        return f"the record was written by a later jambs (format {self.version}); use that one"
+        return f"the record was written by a later version of jambs (format {self.version}); use that version"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -186,7 +186,7 @@ class MeasuresWithdrawn(IssueReason):
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "measured depths hold no longer, as planned again"
+        return "measured depths no longer hold, planned again"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -245,7 +245,7 @@ class OtherBoards(IssueReason):
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "comes out of other boards"
+        return "cut from other boards"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -99,7 +99,7 @@ class EarlierIssueLost(TurnFinding):
 
     def sentence(self, units: Units) -> str:
         """Say which, why, and what is not known."""
-        lost = "what it changed is not known any more"
+        lost = "what it changed is no longer known"
         return f"the record of issue {self.number} is {told((self.why,))}{_set_aside(self.aside)}; {lost}"
 
 
@@ -159,7 +159,7 @@ class NotKnownAnyMore(TurnFinding):
         entries = f"{'entry' if len(self.numbers) == 1 else 'entries'} {_runs(self.numbers)}"
         known = ", ".join(map(str, self.known)) or "none"
         return (
-            f"Not known any more: what was written and issued by {entries}. Known issues: {known}. "
+            f"No longer known: what was written and issued by {entries}. Known issues: {known}. "
             f"The next issue is {self.next_issue}, so that no number stands on two sheets."
         )
 

@@ -35,7 +35,11 @@ def _jamb(joint: JointMovement, units: Units) -> str:
 def _reveal(joint: JointMovement, units: Units) -> str:
     grows = f"grows {units.text(joint.change)}" if joint.change > HALF_64TH else "hardly grows"
     left = f"the casing {grows} into a reveal of {units.text(joint.size)}"
-    return f"{left}: OK" if joint.takes_it else f"{left}: make the reveal {units.text(joint.wanted)}"
+    return (
+        f"{left}, and half of it or more stays"
+        if joint.takes_it
+        else f"{left}: make the reveal {units.text(joint.wanted)}"
+    )
 
 
 def _miter(joint: JointMovement, units: Units) -> str:
@@ -55,7 +59,7 @@ def _sealant(joint: JointMovement, units: Units) -> str:
     rated = next((one for one in SEALANT_CLASSES if one >= share - ROUND_OFF), None)
     if rated is None:
         return f"{works}, more than any sealant is rated for: write sealant_joint: {wide} in the job"
-    return f"{works}: a sealant rated ±{rated:g} %, or a joint of {wide}"
+    return f"{works}: take a sealant rated ±{rated:g} %, or make the joint {wide}"
 
 
 def _stool(joint: JointMovement, units: Units) -> str:

@@ -91,9 +91,15 @@ def _proud(jambs: Sequence[BoardMovement], shop: Shop) -> JointMovement | None:
 
 
 def _one_behind_the_other(jambs: Sequence[BoardMovement]) -> list[float]:
-    """Shrinkage of each side [in]: what stacked frames shrink adds up at the one against the wall."""
-    sides = dict.fromkeys(one.part.side for one in jambs)
-    return [sum(one.shrinkage for one in jambs if one.part.side is side) for side in sides]
+    """Shrinkage of each side [in]: what stacked frames shrink adds up at the one against the wall.
+
+    Segments of an arch and edges of a gable (``runs``) lie beside each other: each shrinks by itself.
+    """
+    sides = dict.fromkeys((one.part.side, one.part.member if one.part.runs else None) for one in jambs)
+    return [
+        sum(one.shrinkage for one in jambs if one.part.side is side and member in (None, one.part.member))
+        for side, member in sides
+    ]
 
 
 def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid) -> JointMovement | None:

@@ -98,7 +98,7 @@ async def _enter(request: Request) -> Response:
     except TooManyWrong:
         return page("sentence.html", status=429, said="Too many wrong links were tried; wait a minute, then try again.")
     if found is None:
-        said = "This link holds no longer: it was for a page that is closed. Use the one that the program printed last."
+        said = "This link no longer holds: it was for a page that is closed. Use the one that the program printed last."
         return page("sentence.html", status=403, said=said)
     value, role = found
     answer: Response = RedirectResponse(FIRST_PAGE[role], status_code=303)

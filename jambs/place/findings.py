@@ -25,8 +25,8 @@ class NoPosition(Finding):
         """Name both limits and by how much they clash."""
         return (
             f"{self.subject.words}: no position respects all limits: '{self.low.name}' needs a flange plane at "
-            f"{units.text(self.low.plane)} or further out, '{self.high.name}' for {units.text(self.high.plane)} "
-            f"or further in; they clash by {units.text(self.low.plane - self.high.plane)}."
+            f"{units.text(self.low.plane)} or farther out, '{self.high.name}' one at {units.text(self.high.plane)} "
+            f"or farther in; they clash by {units.text(self.low.plane - self.high.plane)}."
         )
 
 

@@ -1,7 +1,8 @@
 """Where glass may be walked into and where somebody may fall out: what size and height say, and what must be asked.
 
-Limits: International Residential Code 2018, R308.4 and R312.2, from memory. The inner edge of the frame is taken for
-the edge of the glass and half of a sliding pair for a pane: both err to the safe side.
+Limits: International Residential Code 2018, R308.4 and R312.2, read where others quote them: R308.4.1 to .3
+of 2015, .6, .7 and R312.2.1 of 2018; the 60 in of R308.4.5 in a summary of 2024. The inner edge of the frame is taken
+for the edge of the glass and half of a sliding pair for a pane: both err to the safe side.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """What must be known of the glass before it is ordered, one class for each finding.
 
-Sections are those of the International Residential Code 2018, from memory. In a metric job no section is named: its
+Sections are those of the International Residential Code 2018. In a metric job no section is named: its
 limits are only a reason to ask what the rules of the place say.
 """
 
@@ -47,8 +47,8 @@ class SafetyGlass(GlassFinding):
             return f"Safety glass: {why}. Ask what the local rules require before the glass is ordered; they decide."
         sections = ", ".join(self.places)
         return (
-            f"Safety glass: {why}. Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {sections}, "
-            "from memory); the local code decides."
+            f"Safety glass: {why}. Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {sections}); "
+            "the local code decides."
         )
 
     def _reason(self, place: GlassPlace, units: Units) -> str:
@@ -81,9 +81,7 @@ class SafetyGlassAsked(GlassFinding):
 
     def sentence(self, units: Units) -> str:
         """Ask for them."""
-        decides = (
-            "the local rules decide" if units is Units.MM else "IRC 2018 R308.4, from memory; the local code decides"
-        )
+        decides = "the local rules decide" if units is Units.MM else "IRC 2018 R308.4; the local code decides"
         asked = [ASKED[key] for key in self.keys]
         what = asked[0] if len(asked) == 1 else f"{', '.join(asked[:-1])} and {asked[-1]}"
         keys = ", ".join(self.keys)
@@ -104,9 +102,7 @@ class FallOutside(GlassFinding):
 
     def sentence(self, units: Units) -> str:
         """Say what keeps a child inside."""
-        decides = (
-            "the local rules decide" if units is Units.MM else "IRC 2018 R312.2, from memory; the local code decides"
-        )
+        decides = "the local rules decide" if units is Units.MM else "IRC 2018 R312.2; the local code decides"
         return (
             f"A child can fall out: the opening begins {units.text(self.sill)} over the floor and "
             f"{units.text(self.drop)} over the ground. Order an opening limiter or a guard, which on an escape opening "
@@ -124,9 +120,7 @@ class DropAsked(GlassFinding):
 
     def sentence(self, units: Units) -> str:
         """Ask for it."""
-        decides = (
-            "the local rules decide" if units is Units.MM else "IRC 2018 R312.2, from memory; the local code decides"
-        )
+        decides = "the local rules decide" if units is Units.MM else "IRC 2018 R312.2; the local code decides"
         return (
             f"The opening begins {units.text(self.sill)} over the floor, low enough for a child to fall out: give "
             f"drop_outside, from the ground outside up to the bottom of the frame ({decides})."

@@ -104,7 +104,7 @@ class BoundByLimit(Reason):
         of = " of another opening of this wall" if plane is None else ""
         where = f"a flange plane at {units.text(plane)} or" if plane is not None else "a flange plane"
         return (
-            f"Nearest to an equal share: the limit '{self.bound.limit}'{of} needs {where} further {side}, "
+            f"Nearest to an equal share: the limit '{self.bound.limit}'{of} needs {where} farther {side}, "
             f"{units.text(self.moved)} {side} from the equal share."
         )
 

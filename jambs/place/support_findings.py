@@ -181,7 +181,7 @@ class ThresholdStandsOut(Finding):
     def sentence(self, units: Units) -> str:
         """Say that it has to be carried."""
         return (
-            f"The threshold stands {units.text(self.overhang)} and more outside the sheathing: carry it over its whole "
+            f"The threshold stands {units.text(self.overhang)} or more outside the sheathing: carry it over its whole "
             "width, with a pan under it; nothing in this kit carries it."
         )
 

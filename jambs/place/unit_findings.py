@@ -49,8 +49,8 @@ class WideHeader(Finding):
     def sentence(self, units: Units) -> str:
         """Say whose work the header is."""
         return (
-            f"{self.count} units stand under one header over {units.text(self.width)}: its size and its bearing are "
-            "for the code's tables or an engineer. The frames, mulls and mull casings carry nothing."
+            f"{self.count} units stand under one header that spans {units.text(self.width)}: its size and its bearing "
+            "are for the code's tables or an engineer. The frames, mulls and mull casings carry nothing."
         )
 
 

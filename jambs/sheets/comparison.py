@@ -156,11 +156,12 @@ def _bounded(value: Record) -> str:
 
 def _cold_rows(candidates: Sequence[Record]) -> list[Record]:
     cold = [one.get("cold", {}) for one in candidates]
+    corner = next((one["estimate_side"] for one in cold if one), NONE)
     names = (
         ("temperature factor, 2-D", "coldest"),
         ("at design temperature", "temperature"),
         ("condensation above humidity", "sweats_above"),
-        ("corner of sill: estimate", "estimate_sweats_above"),
+        (f"corner of {corner}: estimate", "estimate_sweats_above"),
         ("mold: factor needed", "mold"),
     )
     place = [f"{one['place']}, at the {one['side']}" if one else NONE for one in cold]

@@ -63,9 +63,10 @@ def _heat_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
 
 
 def _humidity_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
+    corner = f"corner of {points[0]['cold']['estimate_side']}, estimate"
     return (
         CurveLine(name="coldest place", points=values_of(points, "cold", "sweats_above")),
-        CurveLine(name="corner of sill, estimate", points=values_of(points, "cold", "estimate_sweats_above")),
+        CurveLine(name=corner, points=values_of(points, "cold", "estimate_sweats_above")),
     )
 
 

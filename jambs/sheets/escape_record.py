@@ -8,7 +8,7 @@ from jambs.place.escape_findings import area_text
 from jambs.place.placement import EscapeCheck
 from jambs.values import Record, sized
 
-OF_THE_CODE = "International Residential Code 2018, R310, from memory"
+OF_THE_CODE = "International Residential Code 2018, R310"
 OF_THE_JOB = "limits of the job"
 
 

@@ -89,7 +89,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "finished": [data for place, data in places if place.kind in FINISHED],
         "waiting": _waiting(placement, job),
         "flare": _flare_words(placement, job),
-        "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
+        "burn": "do not burn 100 mm" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
         "finest": job.shop.grid.text(job.shop.grid.step),
     }

@@ -206,12 +206,17 @@ def coldest_side(sides: Sequence[DrawnSide]) -> DrawnSide:
     return min(sides, key=lambda one: one.factors.coldest.temperature)
 
 
+def corner_side(found: AtPosition) -> SectionCut:
+    """Whose corner with the jamb is estimated: the sill's, the head's where no sill is computed, as under a door."""
+    return SectionCut.SILL if found.side(SectionCut.SILL) else SectionCut.HEAD
+
+
 def sill_corner_estimate(subject: WindowInWall, found: AtPosition) -> float:
     """Estimate of the temperature factor in the corner of jamb and sill (head, where there is no sill).
 
     An estimate on the safe side of corners computed in three dimensions, not a limit.
     """
-    jamb, other = found.side(SectionCut.JAMB), found.side(SectionCut.SILL) or found.side(SectionCut.HEAD)
+    jamb, other = found.side(SectionCut.JAMB), found.side(corner_side(found))
     assert jamb and other, "every opening is cut at jamb and head"
     alone = coldest_alone(subject.window.blocks[SectionCut.JAMB])
     return corner_estimate(jamb.factors.coldest.temperature, other.factors.coldest.temperature, alone)

@@ -18,7 +18,15 @@ from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Alternative
 from jambs.place.reasons import BrokenLimit, PositionKind
 from jambs.place.solve import PlaceError
-from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_at, sill_corner_estimate, study_at
+from jambs.study.at_position import (
+    AtPosition,
+    WindowInWall,
+    coldest_side,
+    corner_side,
+    kit_at,
+    sill_corner_estimate,
+    study_at,
+)
 from jambs.study.detail_words import best_board_words
 from jambs.study.regions.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
@@ -43,8 +51,8 @@ class Surfaces:
 
     ``coldest`` and ``corner``: temperature factors of the coldest place of all inside surfaces but the glazing, on
     ``side``, block ``place``, and of where the frame meets the jamb there. ``estimate``: of the corner of jamb and
-    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC] ``mold``: what the worst month asks
-    for; None where the job gives no monthly means.
+    ``estimate_side`` (the sill, or the head of a door), an estimate and no limit. ``temperature`` of the coldest place.
+    [degC] ``mold``: what the worst month asks for; None where the job gives no monthly means.
     """
 
     side: str
@@ -52,6 +60,7 @@ class Surfaces:
     coldest: float
     corner: float
     estimate: float
+    estimate_side: str
     temperature: float
     sweats_above: float
     estimate_sweats_above: float
@@ -182,6 +191,7 @@ def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surface
         coldest=factor,
         corner=coldest.factors.corner,
         estimate=estimate,
+        estimate_side=corner_side(found).value,
         temperature=outside + factor * (inside - outside),
         sweats_above=sweats_above(factor),
         estimate_sweats_above=sweats_above(estimate),

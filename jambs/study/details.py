@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.length import METERS_PER_INCH, MM_PER_INCH, Units
-from jambs.parts.board.kinds import Where
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
@@ -113,9 +113,9 @@ def _bucks(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
 
 
 def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
-    for where in (Where.INTERIOR, Where.EXTERIOR):
+    for where, has_jambs in ((Where.INTERIOR, _interior_jambs), (Where.EXTERIOR, _exterior_jambs)):
         trim = getattr(subject.opening, where.value)
-        if trim is None or (where is Where.EXTERIOR and not _exterior_jambs(planned)):
+        if trim is None or not has_jambs(planned):
             continue
         for thickness in JAMBS[subject.job.units]:
             jamb = trim.jamb.model_copy(update={"thickness": thickness})
@@ -123,6 +123,11 @@ def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
             made = replace(subject, opening=replace(subject.opening, **{where.value: changed}))
             words = jamb_words(where, thickness, subject.job.units)
             yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
+
+
+def _interior_jambs(found: AtPosition) -> bool:
+    """Say whether there are boards to make thicker: a wall returned to the frame in another crew's board has none."""
+    return any(part.kind is PartKind.EXTENSION_JAMB for part in found.kit.parts)
 
 
 def _exterior_jambs(found: AtPosition) -> bool:

@@ -73,8 +73,8 @@ class TransmittanceNotToBeTrusted(Finding):
         low, high = (decimal_text(end, 2) for end in self.plausible)
         return (
             f"with the flange plane at {units.text(self.flange_plane)} the {self.side.value} would have a linear "
-            f"thermal transmittance of {decimal_text(self.value, 3)} W/mK, outside {low} to {high}: neither printed "
-            "nor chosen by. Look at the section there"
+            f"thermal transmittance of {decimal_text(self.value, 3)} W/mK, outside {low} to {high}: it is not printed, "
+            "and no position is chosen by it. Look at the section there"
         )
 
 
@@ -94,6 +94,6 @@ class CurveJumps(Finding):
         first, last = (decimal_text(value, 3) for value in self.values)
         return (
             f"{self.subject.name}: the linear thermal transmittance of the {self.side.value} jumps from {first} to "
-            f"{last} W/mK between the flange planes {near} and {far}; a curve that jumps is neither printed nor chosen "
-            "by. Look at both sections."
+            f"{last} W/mK between the flange planes {near} and {far}; a curve that jumps is not printed, and no "
+            "position is chosen by it. Look at both sections."
         )

@@ -50,7 +50,8 @@ class NextToNoSun(SunFinding):
 
     def sentence(self, units: Units) -> str:
         """Say which months, where."""
+        months = ", ".join(map(str, self.months))
         return (
-            f"months {list(self.months)}: at latitude {self.latitude_deg} next to no sun reaches a wall that faces "
-            f"{self.facing_deg} degrees. Ask for other months; there is no sun to lose."
+            f"months {months}: at latitude {self.latitude_deg}° next to no sun reaches a wall "
+            f"that faces {self.facing_deg}°. Ask for other months; there is no sun to lose."
         )

@@ -117,7 +117,8 @@ class AirsAlike(WallStudyFinding):
 
     def sentence(self, units: Units) -> str:
         """Say which, and what to give."""
-        return f"both airs are at {self.temperature} degC: no temperature factor. Give a winter temperature."
+        both = f"indoors and outdoors are both at {self.temperature} °C"
+        return f"{both}: no temperature factor. Give a winter temperature."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,4 +183,4 @@ class PermeancesNotKnown(WallStudyFinding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"no permeance is known of {', '.join(self.layers)}"
+        return f"no permeance is known for {', '.join(self.layers)}"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.windows import WindowType
-from jambs.length import METERS_PER_INCH, Units
+from jambs.length import METERS_PER_INCH, MM_PER_INCH, Units
 from jambs.section.region import SectionCut as Side
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.window_words import (
@@ -18,8 +18,10 @@ from jambs.study.window_words import (
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""
-USUAL_PANES, USUAL_PANE, USUAL_SPACE = 2, 1 / 8, 1 / 2
-"""Of the glazing where the job gives none [in]: common practice, no source."""
+USUAL_PANES = 2
+USUAL_PANE = {Units.INCH: 1 / 8, Units.MM: 3 / MM_PER_INCH}
+USUAL_SPACE = {Units.INCH: 1 / 2, Units.MM: 13 / MM_PER_INCH}
+"""Of the glazing where the job gives none [in], round in the unit of the job: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,8 +39,8 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
         StudyError: a face is too narrow to hold the glazing, or the frame too shallow.
     """
     glass = window.glass
-    panes, pane = (glass.panes, glass.pane_thickness) if glass else (USUAL_PANES, USUAL_PANE)
-    space = glass.space if glass and glass.space is not None else USUAL_SPACE
+    panes, pane = (glass.panes, glass.pane_thickness) if glass else (USUAL_PANES, USUAL_PANE[units])
+    space = glass.space if glass and glass.space is not None else USUAL_SPACE[units]
     thickness = panes * pane + (panes - 1) * space
     depth = window.jamb_depth + window.frame_projection
     set_back, stated = _pane_set_back(window, depth, thickness)
@@ -80,7 +82,7 @@ def _assumed(window: WindowType, thickness: float, pane: tuple[str, str] | None,
     if window.u_frame is None:
         found.append(frame_transmittance_assumed(USUAL_FRAME_TRANSMITTANCE))
     if window.glass is None or (window.glass.space is None and window.glass.panes > 1):
-        found.append(glazing_assumed(thickness, USUAL_SPACE, units, is_given=window.glass is not None))
+        found.append(glazing_assumed(thickness, USUAL_SPACE[units], units, is_given=window.glass is not None))
     if pane:
         found.append(glazing_place_assumed(*pane))
     return (*found, glass_edge_assumed())

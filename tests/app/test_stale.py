@@ -161,7 +161,7 @@ def test_a_plan_with_other_boards_makes_stale_what_names_boards_and_nothing_else
     printed = "".join(page.extract_text() for page in PdfReader(built.output / "site" / "labels.pdf").pages)
     assert "1x8 poplar" in printed and "1x6 poplar" not in printed and "not issued" not in printed
     told = built.run(*BUILD).stdout
-    assert "W01: comes out of other boards, " in told and "recut" not in told, told
+    assert "W01: cut from other boards, " in told and "recut" not in told, told
     assert boards(built) == {"1x8 poplar"}
     assert stale(built) == []
     assert_told_stale_is_what_reads_otherwise(lines[0], before, built)

@@ -136,7 +136,8 @@ def test_too_tall_for_its_grid() -> None:
 def test_a_line_outside_the_cladding_is_told() -> None:
     found = plan(elevation(opening("W01", 35.0, 113.0), eave=112.0), SHINGLES)
     assert not found.missed
-    assert sentences(found.findings) == ['Outside the cladding, from the start line to the eave: W01 head at 113".']
+    (said,) = sentences(found.findings)
+    assert said == 'Beyond the cladding, which goes from the start line to the eave: W01 head at 113".'
 
 
 def test_a_last_course_may_reach_as_far_past_the_eave_as_it_goes() -> None:

@@ -134,7 +134,7 @@ def test_a_sliver_is_less_than_four_inches(eave: float, shown: str) -> None:
 )
 def test_lines_at_the_ends_of_the_cladding_are_outside_it(sill: float, head: float, outside: list[str]) -> None:
     told = [one.sentence(Units.INCH) for one in plan(elevation(opening("W01", sill, head), eave=105.0), FIVES).findings]
-    beyond = [text for text in told if "Outside the cladding" in text]
+    beyond = [text for text in told if "Beyond the cladding" in text]
     assert len(beyond) == bool(outside)
     assert all(word in beyond[0] for word in outside)
 

@@ -100,8 +100,8 @@ ROWS = [
         code="no-table-of-lengths",
         appears=casing(),
         quiet=casing(lengths=["9"]),
-        inch='Casing: no table of ring nail; order them at least 8 1/2" long, or give lengths.',
-        mm="Casing: no table of ring nail; order them at least 215.9 mm long, or give lengths.",
+        inch='Casing: no table of lengths for ring nail; order them at least 8 1/2" long, or give lengths.',
+        mm="Casing: no table of lengths for ring nail; order them at least 215.9 mm long, or give lengths.",
         severity=Severity.CHECK,
         about=W01,
     ),
@@ -109,9 +109,9 @@ ROWS = [
         code="none-long-enough",
         appears=casing(lengths=["6", "8 15/32"]),
         quiet=casing(lengths=["6", "8 1/2"]),
-        inch='Casing: no ring nail is long enough, 8 1/2" to reach the framing and the longest is 8 15/32"; '
+        inch='Casing: no ring nail is long enough: 8 1/2" is needed to reach the framing, and the longest is 8 15/32"; '
         "use a longer kind.",
-        mm="Casing: no ring nail is long enough, 215.9 mm to reach the framing and the longest is 215.1 mm; "
+        mm="Casing: no ring nail is long enough: 215.9 mm is needed to reach the framing, and the longest is 215.1 mm; "
         "use a longer kind.",
         severity=Severity.STOP,
         about=W01,

@@ -156,7 +156,7 @@ def test_no_length_reaches() -> None:
     line = of_opening("W01", Fixed.CASING, fastener="0.162 nail")
     assert line.length is None
     assert line.findings[0].sentence(Units.INCH) == (
-        'Casing: no 0.162 nail is long enough, 8 1/2" to reach the framing and the longest is 3 1/2"; '
+        'Casing: no 0.162 nail is long enough: 8 1/2" is needed to reach the framing, and the longest is 3 1/2"; '
         "use a longer kind."
     )
 

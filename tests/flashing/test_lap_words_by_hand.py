@@ -73,7 +73,7 @@ def test_a_membrane_laps_what_lies_up_to_ten_millimeters_out(mm: float, far: boo
             FAR,
             "a strip under the opening that comes 1/2\" out from the wall's membrane",
             "strip of membrane at the head",
-            "from the wall's membrane, 1/2\" further in, down over the head flange and its tape",
+            "from the wall's membrane, 1/2\" farther in, down over the head flange and its tape",
             "strip of membrane",
             'from the membrane, 1/2" behind the trim plane, out over the upstand of 3"; taped at both edges',
             "the strip",

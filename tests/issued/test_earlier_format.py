@@ -130,8 +130,8 @@ def test_a_damaged_issue_of_it_is_set_aside_by_name(folder: Path, left: bytes) -
     write(folder, {"x": "1"}, verb="labels", job=job_of(folder), said=said)
     why = {b"": "empty", b'{"number": 1': "cut short"}.get(left, "full of zeros")
     assert said[0] == (
-        f"the record of issue 1 is {why}, and was set aside as issued/set aside/0001.json; what it changed is not "
-        "known any more"
+        f"the record of issue 1 is {why}, and was set aside as issued/set aside/0001.json; what it changed is "
+        "no longer known"
     )
     record = Record.open(folder)
     assert (list(record.issues), record.next_issue) == ([2], 3)

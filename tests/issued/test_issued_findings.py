@@ -238,7 +238,7 @@ ROWS = [
         code="entry-unreadable",
         appears=spoiled_chain(folder_instead),
         quiet=spoiled_chain(nothing),
-        inch="not to be read (Is a directory)",
+        inch="cannot be read (Is a directory)",
     ),
     Row(
         code="entry-changed",
@@ -250,12 +250,12 @@ ROWS = [
         code="no-entry",
         appears=told(lambda: read_entry(b"{}")),
         quiet=with_entry(nothing),
-        inch="no entry of a record",
+        inch="not an entry of a record",
     ),
     Row(code="file-empty", appears=reading(b""), quiet=reading(b"{}"), inch="empty"),
     Row(code="file-empty", appears=reading(b"\0\0"), quiet=reading(b"\0{"), inch="full of zeros"),
     Row(code="file-cut-short", appears=reading(b'{"a": '), quiet=reading(b'{"a": 1}'), inch="cut short"),
-    Row(code="no-record-text", appears=reading(b"[1]"), quiet=reading(b'{"a": '), inch="no text of a record"),
+    Row(code="no-record-text", appears=reading(b"[1]"), quiet=reading(b'{"a": '), inch="not the text of a record"),
     Row(
         code="item-of-another-kind",
         appears=told(lambda: item({"day": 3}, "day", str)),
@@ -278,7 +278,7 @@ ROWS = [
         code="number-of-another",
         appears=told(issue_of(3)),
         quiet=told(issue_of(2)),
-        inch="damaged: its number is another one",
+        inch="damaged: its number is not its own",
     ),
     Row(
         code="no-path",
@@ -326,7 +326,7 @@ ROWS = [
         code="later-format",
         appears=version(3),
         quiet=version(2),
-        inch="the record was written by a later jambs (format 3); use that one",
+        inch="the record was written by a later version of jambs (format 3); use that version",
     ),
     Row(
         code="folder-in-the-way",

@@ -205,7 +205,7 @@ ROWS = [
         code="measures-withdrawn",
         appears=why(dated(None, measured=False), first=dated("2026-06-01", measured=True)),
         quiet=why(dated(None, measured=True), first=dated("2026-06-01", measured=True)),
-        inch="measured depths hold no longer, as planned again",
+        inch="measured depths no longer hold, planned again",
     ),
     Row(code="stated-changed", appears=why(room("den")), quiet=SAME, inch="room changed"),
     Row(
@@ -230,7 +230,7 @@ ROWS = [
         code="other-boards",
         appears=why(other_board),
         quiet=why(other_board_and_wider),  # the part itself is another
-        inch="comes out of other boards",
+        inch="cut from other boards",
     ),
     Row(
         code="shop-changed",

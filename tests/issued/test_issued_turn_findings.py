@@ -170,7 +170,7 @@ ROWS = [
         code="earlier-issue-lost",
         appears=told(all_of(earlier, written_on("issued/0001.json", b"")), job=its_job),
         quiet=told(earlier, job=its_job),
-        inch=f"the record of issue 1 is empty, {ASIDE}/0001.json; what it changed is not known any more",
+        inch=f"the record of issue 1 is empty, {ASIDE}/0001.json; what it changed is no longer known",
     ),
     Row(
         code="entries-healed",
@@ -200,7 +200,7 @@ ROWS = [
         code="not-known-any-more",
         appears=after_two(lost(1, is_kept=False)),
         quiet=after_two(lost(1, is_kept=True)),
-        inch="Not known any more: what was written and issued by entry 1. Known issues: 2. The next issue is 3, so "
+        inch="No longer known: what was written and issued by entry 1. Known issues: 2. The next issue is 3, so "
         "that no number stands on two sheets.",
     ),
     Row(

@@ -230,7 +230,9 @@ def test_a_record_of_a_later_version_is_left_alone(folder: Path) -> None:
     write(folder, {"a": "1"})
     plain = json.loads(entry(folder, 1).read_text(encoding="utf-8"))
     entry(folder, 1).write_text(json.dumps({**plain, "version": 3}), encoding="utf-8")
-    with pytest.raises(RecordError, match=r"^the record was written by a later jambs \(format 3\); use that one$"):
+    with pytest.raises(
+        RecordError, match=r"^the record was written by a later version of jambs \(format 3\); use that version$"
+    ):
         write(folder, {"a": "2"})
     assert texts(folder) == {"a": "1"} and entry(folder, 1).exists()
 
@@ -280,7 +282,7 @@ def test_without_any_copy_it_is_set_aside_and_the_house_goes_on(folder: Path, ho
     first = f"issued/entries/00002.json is {named}, and was set aside as issued/set aside/00002.json"
     assert said == [
         "entry 2 of the record is missing" if how == "missing" else first,
-        "Not known any more: what was written and issued by entry 2. Known issues: 1, 3. "
+        "No longer known: what was written and issued by entry 2. Known issues: 1, 3. "
         "The next issue is 4, so that no number stands on two sheets.",
     ]
     assert list(Record.open(folder).issues) == [1, 3, 4]
@@ -317,7 +319,7 @@ def test_a_record_that_is_gone_is_noticed_and_numbers_go_on(folder: Path) -> Non
     assert said[0] == "entry 3 of the record was damaged or gone, and is written anew from its copy"
     assert said[1:] == [
         "entry 1-2 of the record is missing",
-        "Not known any more: what was written and issued by entries 1-2. Known issues: 3. "
+        "No longer known: what was written and issued by entries 1-2. Known issues: 3. "
         "The next issue is 4, so that no number stands on two sheets.",
     ]
     assert list(Record.open(folder).issues) == [3, 4]

@@ -72,14 +72,19 @@ def test_directions_that_are_none() -> None:
     assert said(Bearing, "360") == "is 360; write 0 to 359 degrees, clockwise from north"
 
 
-@pytest.mark.parametrize(("written", "share"), [("1/2", 0.5), ("0", 0.0), ("1", 1.0), (".25", 0.25), ("2 / 3", 2 / 3)])
+@pytest.mark.parametrize(
+    ("written", "share"), [("1/2", 0.5), ("0", 0.0), ("1", 1.0), (".25", 0.25), ("2 / 3", 2 / 3), ("40 %", 0.4)]
+)
 def test_shares(written: str, share: float) -> None:
     assert read(Share, written) == share
 
 
-@pytest.mark.parametrize("written", ["1/0", "1e-1", "nan", "inf", "50 %", "1e999999999", "", "1/2/3"])
+@pytest.mark.parametrize("written", ["1/0", "1e-1", "nan", "inf", "50 %%", "1/2 %", "1e999999999", "", "1/2/3"])
 def test_shares_that_are_none(written: str) -> None:
-    assert said(Share, written) == f"{written!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4"
+    assert (
+        said(Share, written)
+        == f"{written!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4, or percent, like 40 %"
+    )
 
 
 @pytest.mark.parametrize("written", ["35 1/2 x 47 1/2", '35 1/2" × 47 1/2"', "35.5X47.5", "2'-11 1/2\" x 3'-11 1/2\""])

@@ -293,7 +293,7 @@ def test_a_fault_of_what_an_opening_is_like_is_told_once(tmp_path: Path) -> None
 
 
 def test_assumed_limits_speak_the_jobs_units(tmp_path: Path) -> None:
-    """Round in millimeters; R310 as it is printed in them: 508, 610, 1118 mm and 0.53 m2 (IRC 2018, from memory)."""
+    """Round in millimeters; R310 as it is printed in them: 508, 610, 1118 mm and 0.53 m2 (IRC 2018)."""
     metric = spoiled(
         ("    frame: 890 x 1190\n", "    frame: 890 x 1190\n    escape: yes\n"),
         ("sash: fixed", "sash: slider"),

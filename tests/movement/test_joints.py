@@ -6,6 +6,7 @@ import math
 from dataclasses import replace
 
 import pytest
+from arches import arched
 from cases import changed, job_of
 from movement_house import climate, harbour_house
 from said import sentences
@@ -18,11 +19,13 @@ from jambs.movement.joints import JointKind, JointMovement, miter_gap, shear_str
 from jambs.movement.plan import KitMovement, plan_movement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.plan import plan_outside
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.make import make_kit
 from jambs.parts.wood.moisture import equilibrium_moisture
 from jambs.parts.wood.woods import WoodError
 from jambs.parts.words.cut_words import moves_words
 from jambs.place.solve import place_windows
+from jambs.sides import Side
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
@@ -241,3 +244,13 @@ def test_stacked_frames_shrink_one_after_the_other() -> None:
         return joint(plan_movement(kit, climate(), {}, job.shop), "jamb under casing").change
 
     assert draws_back(interior_trim__inside__stack="2") == pytest.approx(draws_back(), abs=1e-9)
+
+
+def test_segments_of_an_arch_shrink_beside_each_other() -> None:
+    """All boards of its jamb are as wide, so none draws back by more than another; three added up would be 3 times."""
+    kit = arched({"kind": "segment arch", "rise": 8})
+    found = plan_movement(kit.kit, climate(), {}, kit.job.shop)
+    jambs = [one for one in found.boards if one.part.kind is PartKind.EXTENSION_JAMB]
+    assert len([one for one in jambs if one.part.side is Side.HEAD]) > 1
+    assert {round(one.part.width, 9) for one in jambs} == {round(jambs[0].part.width, 9)}
+    assert joint(found, "jamb under casing").change == pytest.approx(jambs[0].shrinkage, abs=1e-9)

@@ -50,10 +50,10 @@ ROWS = [
         code="joint-moves",
         appears=sealant(1 / 4),
         quiet=sealant(1 / 2),
-        inch='Wood movement, sealant joint: the joint of 1/4" moves by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
-        'joint of 15/32".',
-        mm="Wood movement, sealant joint: the joint of 6.4 mm moves by up to 2.9 mm, ±47 %: a sealant rated ±50 %, "
-        "or a joint of 11.9 mm.",
+        inch='Wood movement, sealant joint: the joint of 1/4" moves by up to 7/64", ±47 %: take a sealant rated ±50 %, '
+        'or make the joint 15/32".',
+        mm="Wood movement, sealant joint: the joint of 6.4 mm moves by up to 2.9 mm, ±47 %: take a sealant rated ±50 "
+        "%, or make the joint 11.9 mm.",
         severity=Severity.NOTE,
         about=W06,
     ),

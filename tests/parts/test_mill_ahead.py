@@ -37,8 +37,8 @@ def test_a_board_that_gives_the_worst_is_ripped_to_it() -> None:
         (("1x6", "1x8"), 'all jambs: rip to 5 5/8", that leaves 11/32", out of 1x8 poplar and not of 1x6 poplar'),
         (
             ("1x6",),
-            'all jambs: rip to 5 3/8", that leaves 3/32", all that a board at hand gives: 1/4" less than may be needed '
-            "at worst",
+            'all jambs: rip to 5 3/8", that leaves 3/32", all that a board in stock gives: 1/4" less than may be '
+            "needed at worst",
         ),
         (("1x4",), 'all jambs: glue up to 5 5/8", that leaves 11/32"'),
     ],
@@ -53,7 +53,8 @@ def test_a_board_that_has_nothing_over_waits_for_the_tape() -> None:
     # 5 11/32 + 1/32 = 5 3/8, just what 1x6 gives; 5 23/32 at worst.
     (said,) = lines(position={"interior_depth": "5 11/32"}, shop__boards=[{"nominal": "1x6", "stock": "poplar"}])
     assert said == (
-        'all jambs may need 5 23/32" at worst, and no board at hand gives it: wait for the tape, or glue up to 5 23/32"'
+        'all jambs may need 5 23/32" at worst, and no board in stock gives it: wait for the tape, or glue up '
+        'to 5 23/32"'
     )
 
 

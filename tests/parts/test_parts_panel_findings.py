@@ -50,8 +50,8 @@ ROWS = [
         code="panel-room-unknown",
         appears=framed(shop__moisture=None),
         quiet=framed(panel={"room": "1/16"}, shop__moisture=None),
-        inch="W1: panels of poplar: nobody says what moisture it comes to; write moisture: {gain: 4, loss: 2} under "
-        "shop (percent), or give room in panel, what both grooves leave it to swell in.",
+        inch="W1: panels of poplar: the job does not say how much moisture it gains and loses; write moisture: "
+        "{gain: 4, loss: 2} under shop (percent), or give room in panel, what both grooves leave it to swell in.",
         severity=STOP,
         about=W1,
     ),

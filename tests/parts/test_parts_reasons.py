@@ -21,9 +21,9 @@ ROWS = [
         code="stands-as-measured",
         appears=read_inside("5 1/2"),
         quiet=read_inside("5 15/32"),
-        inch='As measured, the flange plane lies 10 1/16" from the finished face, 13/16" further out than planned; '
+        inch='As measured, the flange plane lies 10 1/16" from the finished face, 13/16" farther out than planned; '
         "all figures follow from there.",
-        mm="As measured, the flange plane lies 255.6 mm from the finished face, 20.6 mm further out than planned; "
+        mm="As measured, the flange plane lies 255.6 mm from the finished face, 20.6 mm farther out than planned; "
         "all figures follow from there.",
     ),
 ]

@@ -32,10 +32,10 @@ ROWS = [
         quiet=measured(interior_depth=level("7 7/16")),
         inch='As read the window stands 2 25/32" farther out than planned, and cannot: the flange plane would be at '
         '12 1/32"; allowed is 6 1/2" (sheathing) to 12" (trim plane); change its position. Measure again; if the '
-        "readings are right, put the wall in the job right.",
+        "readings are right, correct the wall in the job.",
         mm="As read the window stands 70.6 mm farther out than planned, and cannot: the flange plane would be at "
         "305.6 mm; allowed is 165.1 mm (sheathing) to 304.8 mm (trim plane); change its position. Measure again; if "
-        "the readings are right, put the wall in the job right.",
+        "the readings are right, correct the wall in the job.",
         severity=STOP,
         about=W1,
     ),

@@ -10,6 +10,7 @@ from cases import STOOL, changed, job_of, placed
 
 from jambs.length import Units
 from jambs.place.sash import swing_seen
+from jambs.place.shim_space import shims
 from jambs.place.solve import PlaceError, place_at
 from jambs.place.support import buck_at
 from jambs.place.swing import FINE_DEG
@@ -48,6 +49,19 @@ def test_a_flange_over_a_wide_gap_bears_too_little() -> None:
     ) in texts(openings__0__rough_opening="37 1/2 x 49 1/2")
 
 
+def test_a_rough_opening_that_is_left_out_has_no_shims_under_a_door() -> None:
+    """82 1/2 and one shim space of 1/4 at the head; the flange lies over that gap all round and bears on the buck."""
+    paths = {**DOOR, "openings__0__rough_opening": None}
+    opening = job_of(changed(**paths)).openings[0]
+    assert (opening.rough_opening.width, opening.rough_opening.height) == (38, 82.75)
+    assert (shims(opening).head, shims(opening).sill) == (0.25, 0)
+    (why,) = [one.why for one in opening.assumed if one.what == "rough opening"]
+    assert why == "frame and the shop's shim space of 1/4\" at both sides and the head"
+    assert not any("bears on" in text for text in texts(**paths))
+    window = job_of(changed(openings__0__rough_opening=None)).openings[0]
+    assert (shims(window).head, shims(window).sill) == (0.25, 0.25)
+
+
 def test_a_thin_liner_bears_too_little() -> None:
     # Gap 1/4: 1 in of the flange lies past it, the liner is 3/4.
     liner = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
@@ -70,7 +84,7 @@ def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
     found = placed(**DOOR, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
     assert (found.framing_opening.width, found.framing_opening.height) == (39.5, 84.0)
     told = [finding.sentence(Units.INCH) for finding in found.findings]
-    assert any(text.startswith('The threshold stands 2 3/4" and more outside the sheathing') for text in told)
+    assert any(text.startswith('The threshold stands 2 3/4" or more outside the sheathing') for text in told)
     assert any("fasten it to the studs on all three sides" in text for text in told)
 
 

@@ -25,7 +25,7 @@ def test_the_overhang_binds() -> None:
     found = placed(position=CHOOSE, limits={"overhang": "2", "shift_for_board": "0"})
     assert (found.flange_plane, found.interior_depth) == (8.5, 3 + 15 / 16)
     assert found.reasons[0].sentence(Units.INCH) == (
-        "Nearest to an equal share: the limit 'greatest overhang' needs a flange plane at 8 1/2\" or further in, "
+        "Nearest to an equal share: the limit 'greatest overhang' needs a flange plane at 8 1/2\" or farther in, "
         '3/4" in from the equal share.'
     )
     shifted = placed(position=CHOOSE, limits={"overhang": "2"})
@@ -53,7 +53,7 @@ def test_limits_that_clash_are_named_with_the_amount() -> None:
         placed(position=CHOOSE, limits={"least_interior_depth": "5", "overhang": "2"})
     assert error.value.sentences(Units.INCH) == (
         "wall 'main': no position respects all limits: 'least interior depth (W1)' needs a flange plane "
-        'at 9 9/16" or further out, \'greatest overhang (W1)\' for 8 1/2" or further in; they clash by 1 1/16".',
+        'at 9 9/16" or farther out, \'greatest overhang (W1)\' one at 8 1/2" or farther in; they clash by 1 1/16".',
     )
 
 

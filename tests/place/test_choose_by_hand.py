@@ -182,5 +182,5 @@ def test_no_place_between_two_layers_that_carry_is_told() -> None:
             walls__main__layers__5={**COVER, "carries": "yes"},
         )  # fmt: skip
     (words,) = error.value.sentences(Units.INCH)
-    assert "'least interior depth (W1)' needs a flange plane at 6 9/16\" or further out" in words
-    assert "'what carries the flange (W1)' for 6 1/2\" or further in" in words
+    assert "'least interior depth (W1)' needs a flange plane at 6 9/16\" or farther out" in words
+    assert "'what carries the flange (W1)' one at 6 1/2\" or farther in" in words

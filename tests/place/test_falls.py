@@ -1,4 +1,4 @@
-"""Falls that were considered, also where nothing was found: by the limits of R312.2 (IRC 2018, from memory)."""
+"""Falls that were considered, also where nothing was found: by the limits of R312.2 (IRC 2018)."""
 
 from __future__ import annotations
 

@@ -33,9 +33,9 @@ STOPS = [
         appears=case(position=CHOOSE, limits={"least_interior_depth": "3 31/32", "overhang": "2"}),
         quiet=case(position=CHOOSE, limits={"least_interior_depth": "3 15/16", "overhang": "2"}),
         inch="wall 'main': no position respects all limits: 'least interior depth (W1)' needs a flange plane at "
-        '8 17/32" or further out, \'greatest overhang (W1)\' for 8 1/2" or further in; they clash by 1/32".',
+        '8 17/32" or farther out, \'greatest overhang (W1)\' one at 8 1/2" or farther in; they clash by 1/32".',
         mm="wall 'main': no position respects all limits: 'least interior depth (W1)' needs a flange plane at "
-        "216.7 mm or further out, 'greatest overhang (W1)' for 215.9 mm or further in; they clash by 0.8 mm.",
+        "216.7 mm or farther out, 'greatest overhang (W1)' one at 215.9 mm or farther in; they clash by 0.8 mm.",
         severity=STOP,
         about=MAIN,
     ),

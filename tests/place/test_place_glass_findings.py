@@ -1,4 +1,4 @@
-"""Safety glass and falls on both sides of each limit of R308.4 and R312.2 (IRC 2018, from memory); general in metric.
+"""Safety glass and falls on both sides of each limit of R308.4 and R312.2 (IRC 2018); general in metric.
 
 The frame's face is 2 1/2 in, so that the glass begins 2 1/2 over the bottom of the frame.
 """
@@ -35,7 +35,7 @@ def case(**keys: Any) -> Case:
     return lambda: told(**keys)
 
 
-IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}, from memory); the local code decides."
+IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}); the local code decides."
 LOW = {**DOOR, "openings__0__frame": "35 1/2 x 33 1/2", "openings__0__rough_opening": "36 x 34"}
 LOCAL = "Ask what the local rules require before the glass is ordered; they decide."
 ASK = (
@@ -126,7 +126,7 @@ ROWS = [
         code="safety-glass-asked",
         appears=case(near_door="", wet_room="", near_stairs="", sill_height="57 15/32"),
         quiet=case(near_door="", wet_room="", near_stairs="", sill_height="57 1/2"),
-        inch=ASK.format(DOOR_AND_WET, "near_door, wet_room") + "IRC 2018 R308.4, from memory; the local code decides).",
+        inch=ASK.format(DOOR_AND_WET, "near_door, wet_room") + "IRC 2018 R308.4; the local code decides).",
         mm=ASK.format(DOOR_AND_WET, "near_door, wet_room") + "the local rules decide).",
         severity=Severity.NOTE,
         about=W1,
@@ -135,7 +135,7 @@ ROWS = [
         code="safety-glass-asked",
         appears=case(near_stairs="", sill_height="33 15/32"),
         quiet=case(near_stairs="", sill_height="33 1/2"),
-        inch=ASK.format(STAIRS, "near_stairs") + "IRC 2018 R308.4, from memory; the local code decides).",
+        inch=ASK.format(STAIRS, "near_stairs") + "IRC 2018 R308.4; the local code decides).",
         mm=ASK.format(STAIRS, "near_stairs") + "the local rules decide).",
     ),
     Row(
@@ -144,7 +144,7 @@ ROWS = [
         appears=case(frame="41 x 41 1/32", sill_height=None),
         quiet=case(frame="41 x 41", sill_height=None),
         inch=ASK.format("how high over the floor it begins", "sill_height")
-        + "IRC 2018 R308.4, from memory; the local code decides).",
+        + "IRC 2018 R308.4; the local code decides).",
         mm=ASK.format("how high over the floor it begins", "sill_height") + "the local rules decide).",
     ),
     Row(
@@ -153,7 +153,7 @@ ROWS = [
         appears=case(sash="slider", sill_height="21 15/32", drop_outside="70"),
         quiet=case(sash="slider", sill_height="21 1/2", drop_outside="70"),
         inch='A child can fall out: the opening begins 23 31/32" over the floor and 72 1/2" over the ground. Order an '
-        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; "
+        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2; "
         "the local code decides).",
         mm="A child can fall out: the opening begins 608.8 mm over the floor and 1841.5 mm over the ground. Order an "
         "opening limiter or a guard, which on an escape opening an adult can release (the local rules decide).",
@@ -165,7 +165,7 @@ ROWS = [
         appears=case(sash="slider", sill_height="20", drop_outside="69 17/32"),
         quiet=case(sash="slider", sill_height="20", drop_outside="69 1/2"),
         inch='A child can fall out: the opening begins 22 1/2" over the floor and 72 1/32" over the ground. Order an '
-        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; "
+        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2; "
         "the local code decides).",
         mm="A child can fall out: the opening begins 571.5 mm over the floor and 1829.6 mm over the ground. Order an "
         "opening limiter or a guard, which on an escape opening an adult can release (the local rules decide).",
@@ -175,7 +175,7 @@ ROWS = [
         appears=case(sash="slider", sill_height="21 15/32"),
         quiet=case(sash="slider", sill_height="21 1/2"),
         inch='The opening begins 23 31/32" over the floor, low enough for a child to fall out: give drop_outside, from '
-        "the ground outside up to the bottom of the frame (IRC 2018 R312.2, from memory; the local code decides).",
+        "the ground outside up to the bottom of the frame (IRC 2018 R312.2; the local code decides).",
         mm="The opening begins 608.8 mm over the floor, low enough for a child to fall out: give drop_outside, from "
         "the ground outside up to the bottom of the frame (the local rules decide).",
         severity=Severity.CHECK,
@@ -187,7 +187,7 @@ ROWS = [
         appears=case(sash="slider", sill_height="12"),
         quiet=case(sash="fixed", sill_height="12"),
         inch='The opening begins 14 1/2" over the floor, low enough for a child to fall out: give drop_outside, from '
-        "the ground outside up to the bottom of the frame (IRC 2018 R312.2, from memory; the local code decides).",
+        "the ground outside up to the bottom of the frame (IRC 2018 R312.2; the local code decides).",
         mm="The opening begins 368.3 mm over the floor, low enough for a child to fall out: give drop_outside, from "
         "the ground outside up to the bottom of the frame (the local rules decide).",
     ),

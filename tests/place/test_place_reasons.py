@@ -39,18 +39,18 @@ ROWS = [
         appears=case(position=CHOOSE, limits={"overhang": "2 11/16"}),
         quiet=case(position=CHOOSE, limits={"overhang": "2 23/32"}),
         inch="Nearest to an equal share: the limit 'greatest overhang' needs a flange plane at 9 3/16\" or "
-        'further in, 1/16" in from the equal share.',
+        'farther in, 1/16" in from the equal share.',
         mm="Nearest to an equal share: the limit 'greatest overhang' needs a flange plane at 233.4 mm or "
-        "further in, 1.6 mm in from the equal share.",
+        "farther in, 1.6 mm in from the equal share.",
     ),
     Row(
         code="bound-by-limit",
         appears=case(position=CHOOSE, limits={"least_interior_depth": "4 3/4"}),
         quiet=case(position=CHOOSE, limits={"least_interior_depth": "4 23/32"}),
         inch="Nearest to an equal share: the limit 'least interior depth' needs a flange plane at 9 5/16\" or "
-        'further out, 1/16" out from the equal share.',
+        'farther out, 1/16" out from the equal share.',
         mm="Nearest to an equal share: the limit 'least interior depth' needs a flange plane at 236.5 mm or "
-        "further out, 1.6 mm out from the equal share.",
+        "farther out, 1.6 mm out from the equal share.",
     ),
     Row(
         # Overhang 2: depth 3 15/16 out of a 1x6; out of a 1x4 (3 1/2 - 1/8 - 1/32) 3 11/32, which is 19/32 further in.
@@ -184,7 +184,7 @@ def test_a_limit_of_another_opening_is_told_without_its_mark_and_figure() -> Non
     assert own.startswith("Nearest to an equal share: the limit 'least interior depth' needs a flange plane at 9 5/16")
     assert told == (
         "Nearest to an equal share: the limit 'least interior depth' of another opening of this wall needs "
-        'a flange plane further out, 1/16" out from the equal share.'
+        'a flange plane farther out, 1/16" out from the equal share.'
     )
     data["openings"][0]["mark"] = "Z"
     assert next(iter(place_windows(job_of(data))[1].reasons)).sentence(Units.INCH) == told

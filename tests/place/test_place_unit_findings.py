@@ -66,7 +66,7 @@ ROWS = [
         appears=wet("57 7/16"),
         quiet=wet("57 1/2"),
         inch='Unit 2: Safety glass: near a tub or shower, and the glass begins 59 15/16" over the floor. Order it '
-        "tempered or laminated, and say safety_glass: yes (IRC 2018 R308.4.5, from memory); the local code decides.",
+        "tempered or laminated, and say safety_glass: yes (IRC 2018 R308.4.5); the local code decides.",
         mm="Unit 2: Safety glass: near a tub or shower, and the glass begins 1522.4 mm over the floor. Ask what the "
         "local rules require before the glass is ordered; they decide.",
         severity=Severity.CHECK,
@@ -76,10 +76,10 @@ ROWS = [
         code="header-over-units",
         appears=case(**ganged()),
         quiet=case(),
-        inch="3 units stand under one header over 61\": its size and its bearing are for the code's tables or an "
-        "engineer. The frames, mulls and mull casings carry nothing.",
-        mm="3 units stand under one header over 1549.4 mm: its size and its bearing are for the code's tables or an "
-        "engineer. The frames, mulls and mull casings carry nothing.",
+        inch="3 units stand under one header that spans 61\": its size and its bearing are for the code's tables or "
+        "an engineer. The frames, mulls and mull casings carry nothing.",
+        mm="3 units stand under one header that spans 1549.4 mm: its size and its bearing are for the code's tables or "
+        "an engineer. The frames, mulls and mull casings carry nothing.",
         severity=Severity.CHECK,
         about=W1,
     ),

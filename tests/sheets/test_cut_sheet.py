@@ -271,7 +271,7 @@ def test_the_sheet_says_how_far_the_sash_opens_and_what_an_escape_leaves() -> No
     assert (
         'Escape opening, has / needs: clear area 8.29 sq ft / 5.7 sq ft · clear width 28 3/4" / 20" · '
         'clear height 41 1/2" / 24" · sill over the floor 39" / at most 44" '
-        "(International Residential Code 2018, R310, from memory; the local code decides)"
+        "(International Residential Code 2018, R310; the local code decides)"
     ) in free
     fixed = replace(kit, placement=replace(kit.placement, swing=None))
     assert "sash opens" not in paper.words(sheet(fixed))

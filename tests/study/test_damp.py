@@ -124,7 +124,7 @@ def test_a_surface_warmer_than_the_air_takes_any_humidity() -> None:
 
 
 def test_no_factor_without_a_difference() -> None:
-    with pytest.raises(StudyError, match="both airs are at 20 degC: no temperature factor"):
+    with pytest.raises(StudyError, match="indoors and outdoors are both at 20 °C: no temperature factor"):
         required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOLD)
 
 

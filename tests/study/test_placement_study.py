@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
 from cases import METRIC, changed, job_of, kit_of, placed
 from moist_air import psychrolib
 
-from jambs.job import Job
+from jambs.job import Job, read_job
 from jambs.job.models.site import site_of
 from jambs.length import Units
 from jambs.parts.board.kinds import PartKind
@@ -20,7 +21,7 @@ from jambs.place.placement import Alternative, Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
-from jambs.study.at_position import AtPosition, kit_at, study_at, subject_of
+from jambs.study.at_position import AtPosition, corner_side, kit_at, study_at, subject_of
 from jambs.study.candidates import LEAST, OWN, Wish, _best_board, boards_words
 from jambs.study.details import _changes, compare_drawn_details
 from jambs.study.placement_study import (
@@ -309,6 +310,28 @@ def test_metric_details_are_compared_in_round_millimeters() -> None:
     ]
 
 
+def test_no_jamb_is_made_thicker_where_the_wall_is_returned_without_one() -> None:
+    """A stool between returns in gypsum board (L1) has no jambs; in oak with a shadow gap (L4) there are four."""
+    whole = read_job(Path(__file__).parents[2] / "examples" / "quarry-loft")
+    changes = {}
+    for placement in place_windows(whole):
+        subject = subject_of(placement.opening, placement.planes, whole)
+        kit = kit_at(subject, placement.flange_plane)
+        planned = AtPosition(flange_plane=placement.flange_plane, kit=kit, sides=())
+        changes[placement.opening.mark] = [words for words, _ in _changes(subject, planned)]
+    assert not [words for words in changes["L1"] if "jamb" in words]
+    assert changes["L4"][-2:] == ["interior jamb 12 mm thick", "interior jamb 32 mm thick"]
+
+
+def test_the_corner_of_a_door_is_at_its_head(window: WindowComparison) -> None:
+    """Under a door no sill is computed, so that its estimate is of the corner of jamb and head, and says so."""
+    planned = next(one.effects for one in window.candidates if one.effects)
+    sides = planned.at.sides
+    bare = replace(planned.at, sides=tuple(one for one in sides if one.side is not Side.SILL))
+    assert (corner_side(planned.at), corner_side(bare)) == (Side.SILL, Side.HEAD)
+    assert planned.surfaces.estimate_side == Side.SILL.value
+
+
 def test_a_change_that_cannot_be_built_says_why() -> None:
     """A frame face of 1 in leaves 7/8 between jamb face and frame edge: a jamb 1 1/4 thick meets the rough opening."""
     tight = job(openings__0__rough_opening="35 3/4 x 47 3/4", windows__fixed__frame_face="1", shop__shim_space="1/8")
@@ -440,7 +463,7 @@ def test_a_change_of_a_detail_is_told_to_a_thousandth(study: PlacementStudy) -> 
 
 
 def test_a_layer_as_tight_as_the_limit_blocks() -> None:
-    """Class II vapor retarders end at 1 perm (International Residential Code, definitions, from memory)."""
+    """Class II vapor retarders end at 1 perm (International Residential Code, definitions)."""
     assert wall_record._way(57.2, 57.2) == "blocked, 1 perm"
     assert wall_record._way(57.3, 57.2) == "yes, 1 perm"
 

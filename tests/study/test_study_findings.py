@@ -107,9 +107,9 @@ ROWS = [
         appears=refused(lambda: at(8.0, least=0.05)),
         quiet=refused(lambda: at(8.0, least=-0.05)),
         inch='with the flange plane at 8" the head would have a linear thermal transmittance of -0.007 W/mK, outside '
-        "0.05 to 0.3: neither printed nor chosen by. Look at the section there",
+        "0.05 to 0.3: it is not printed, and no position is chosen by it. Look at the section there",
         mm="with the flange plane at 203.2 mm the head would have a linear thermal transmittance of -0.007 W/mK, "
-        "outside 0.05 to 0.3: neither printed nor chosen by. Look at the section there",
+        "outside 0.05 to 0.3: it is not printed, and no position is chosen by it. Look at the section there",
         about=Subject.opening("W1"),
     ),
     Row(
@@ -117,9 +117,10 @@ ROWS = [
         appears=refused(lambda: jumping(0.0001)),
         quiet=refused(lambda: jumping(0.03)),
         inch="W1: the linear thermal transmittance of the head jumps from -0.007 to 0.007 W/mK between the flange "
-        'planes 8" and 9"; a curve that jumps is neither printed nor chosen by. Look at both sections.',
+        'planes 8" and 9"; a curve that jumps is not printed, and no position is chosen by it. Look at both sections.',
         mm="W1: the linear thermal transmittance of the head jumps from -0.007 to 0.007 W/mK between the flange "
-        "planes 203.2 mm and 228.6 mm; a curve that jumps is neither printed nor chosen by. Look at both sections.",
+        "planes 203.2 mm and 228.6 mm; a curve that jumps is not printed, and no position is "
+        "chosen by it. Look at both sections.",
         about=Subject.opening("W1"),
     ),
 ]

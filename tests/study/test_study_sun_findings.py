@@ -25,7 +25,7 @@ ROWS = [
         code="next-to-no-sun",
         appears=refused(lambda: beam_path((12,), latitude_deg=45, facing_deg=0)),
         quiet=refused(lambda: beam_path((6,), latitude_deg=45, facing_deg=0)),
-        inch="months [12]: at latitude 45 next to no sun reaches a wall that faces 0 degrees. Ask for other months; "
+        inch="months 12: at latitude 45° next to no sun reaches a wall that faces 0°. Ask for other months; "
         "there is no sun to lose.",
         severity=Severity.NOTE,
     ),

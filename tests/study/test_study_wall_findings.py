@@ -99,7 +99,7 @@ ROWS = [
             lambda: required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOLD),
         ),
         quiet=refused(lambda: required_factor(Climate(inside=20, inside_humidity=0.5, outside=19.9), Criterion.MOLD)),
-        inch="both airs are at 20 degC: no temperature factor. Give a winter temperature.",
+        inch="indoors and outdoors are both at 20 °C: no temperature factor. Give a winter temperature.",
     ),
     Row(
         code="not-twelve-months",
@@ -133,7 +133,7 @@ ROWS = [
         code="permeances-not-known",
         appears=lambda: report(site=MONTHS, walls__main__layers__2="plywood 3/4").no_vapor,
         quiet=lambda: report(site=MONTHS).no_vapor,
-        inch="no permeance is known of plywood 3/4",
+        inch="no permeance is known for plywood 3/4",
         about=MAIN,
     ),
 ]

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from cases import changed, job_of
 
+from jambs.length import Units
 from jambs.section.region import SectionCut as Side
 from jambs.study.window_heat import WindowHeat, window_heat
 
@@ -64,3 +65,13 @@ def test_the_space_between_the_panes_counts() -> None:
     wide = heat_of(windows__fixed__glass={**GLASS, "space": "5/8"})
     assert wide.blocks[Side.JAMB].panel_thickness == pytest.approx(0.875 * INCH, abs=1e-12)
     assert "thickness of the glazing" in told(heat_of(windows__fixed__glass={"panes": "2", "pane_thickness": "1/8"}))
+
+
+def test_a_metric_job_has_its_usual_glazing_in_round_millimeters() -> None:
+    """3 + 13 + 3 = 19 mm; 1/8 + 1/2 + 1/8 = 3/4 in an inch job."""
+    job = job_of(changed(windows__fixed__u_frame="1.6"))
+    window = job.openings[0].window
+    metric, inch = (window_heat(window, units=units) for units in (Units.MM, Units.INCH))
+    assert [told(one)["thickness of the glazing"] for one in (metric, inch)] == ["19 mm", '3/4"']
+    (why,) = [one.why for one in metric.assumed if one.what == "thickness of the glazing"]
+    assert why == "panes with 13 mm between them, two panes; the job gives no glass"

@@ -184,16 +184,16 @@ NUMBER = _written("a number: 4 or 4.5")
 
 def _read_share(value: Any) -> float:
     text = str(value).replace(" ", "")
-    found = re.fullmatch(r"(-?\d{1,9}(?:\.\d*)?|\.\d+)(?:/(\d{1,9}))?", text)
+    found = re.fullmatch(r"(-?\d{1,9}(?:\.\d*)?|\.\d+)(?:/(\d{1,9})|(%))?", text)
     if not found or (found[2] and not int(found[2])):
-        raise fault(f"{value!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4")
-    share = float(found[1]) / int(found[2] or 1)
+        raise fault(f"{value!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4, or percent, like 40 %")
+    share = float(found[1]) / int(found[2] or (100 if found[3] else 1))
     if not 0 <= share <= 1:
         raise fault(f"is {value}; write 0 (flange on the sheathing) to 1 (flange on the trim plane)")
     return share
 
 
-Share = Annotated[float, BeforeValidator(_read_share), _written("a share from 0 to 1: 1/2 or 0.4")]
+Share = Annotated[float, BeforeValidator(_read_share), _written("a share from 0 to 1: 1/2, 0.4 or 40 %")]
 
 
 def _read_slope(value: Any) -> float:

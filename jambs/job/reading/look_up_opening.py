@@ -11,7 +11,6 @@ from jambs.job.models.layers import Wall, WallEntry
 from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_measured
 from jambs.job.models.path import outset, shaped_path, size_over_all
 from jambs.job.models.position import RULES, PositionRule
-from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Shop
 from jambs.job.models.side_lines import side_lines
 from jambs.job.models.trim import InteriorTrim
@@ -190,16 +189,23 @@ def _size_text(size: Size, units: Units) -> str:
     return f"{length_text(size.width, units=units)} x {length_text(size.height, units=units)}"
 
 
-def _rough_opening(frame: Size, shop: Shop, shape: ShapeEntry | None) -> Size:
+def _rough_opening(entry: OpeningEntry, shop: Shop) -> Size:
     """Frame and shim space on each side [in], rounded up to what a framer saws: the shims take the rest.
 
-    Round a shape that is no rectangle the space is the same along every edge, and nothing is rounded.
+    A door's frame stands on its sill: no shims are under it. Round a shape that is no rectangle the space is the same
+    along every edge, and nothing is rounded.
     """
-    if shape:
-        return size_over_all(outset(shaped_path(frame, shape), dict.fromkeys(Side, shop.shim_space)))
-    size = Size(width=frame.width + 2 * shop.shim_space, height=frame.height + 2 * shop.shim_space)
+    frame, space, shims_up = entry.frame, shop.shim_space, 1 if _stands(entry) else 2
+    if entry.shape:
+        return size_over_all(outset(shaped_path(frame, entry.shape), dict.fromkeys(Side, space)))
+    size = Size(width=frame.width + 2 * space, height=frame.height + shims_up * space)
     grid = shop.framing_grid
     return Size(width=grid.up(size.width), height=grid.up(size.height)) if grid else size
+
+
+def _stands(entry: OpeningEntry) -> bool:
+    """Say whether the frame stands on its sill, as a door's does, with nothing under it to shim."""
+    return entry.floor_below_frame is not None
 
 
 def _as_given(size: Size, units: Units) -> str:
@@ -223,10 +229,11 @@ def _assumed(
 ) -> tuple[Assumed, ...]:
     assumed = []
     if entry.rough_opening is None:
-        rough, marks = _rough_opening(entry.frame, shop, entry.shape), shop.framers_grid
+        rough, marks = _rough_opening(entry, shop), shop.framers_grid
         told = Size(width=marks.up(rough.width), height=marks.up(rough.height)) if entry.shape else rough
         size = _size_text(told, units)
-        why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
+        where = "at both sides and the head" if _stands(entry) else "on each side"
+        why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} {where}"
         if shop.framing_grid and entry.shape is None:
             why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}"
         elif told != rough:
@@ -260,9 +267,7 @@ def _opening(
         window_name=window.name,
         window=window.entry,
         frame=entry.frame,
-        rough_opening=_framed(entry.rough_opening, shop)
-        if entry.rough_opening
-        else _rough_opening(entry.frame, shop, entry.shape),
+        rough_opening=_framed(entry.rough_opening, shop) if entry.rough_opening else _rough_opening(entry, shop),
         sill_height=entry.height,
         head_with=entry.head_with,
         sill_with=entry.sill_with,

@@ -62,7 +62,7 @@ def _found(measuring: Measuring | MeasuringAside, content: bytes) -> Response:
     except NoCode as error:
         return data({"said": str(error)}, status=422)
     if mark is None:
-        return data({"said": "The opening of this code is not in the job any more."}, status=422)
+        return data({"said": "The opening of this code is no longer in the job."}, status=422)
     return data({"path": f"{TELEPHONE}/opening/{quote(mark, safe='')}"})
 
 

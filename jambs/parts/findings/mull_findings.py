@@ -39,7 +39,7 @@ class FinishedReadOtherwise(Finding):
     def sentence(self, units: Units) -> str:
         """Say both sizes, and what is sawn by which."""
         read, planned = (f"{units.text(one.width)} × {units.text(one.height)}" for one in (self.read, self.planned))
-        return f"The finished opening is {read} by the tape, planned {planned}: what stands in it is sawn to it."
+        return f"The finished opening is {read} by the tape, planned {planned}: what goes into it is sawn to the tape."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

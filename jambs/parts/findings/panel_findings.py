@@ -63,7 +63,10 @@ class PanelRoomUnknown(Finding):
     def sentence(self, units: Units) -> str:
         """Ask for what is missing."""
         if self.is_in_table:
-            what = "nobody says what moisture it comes to; write moisture: {gain: 4, loss: 2} under shop (percent), or"
+            what = (
+                "the job does not say how much moisture it gains and loses; write moisture: {gain: 4, loss: 2} "
+                "under shop (percent), or"
+            )
         else:
             what = "the table of woods does not have it; say its species under woods, or, of a sheet,"
         who = f"{self.subject.name}: panels of {self.stock}"

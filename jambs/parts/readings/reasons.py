@@ -11,7 +11,7 @@ from jambs.length import Units
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandsAsMeasured(Reason):
-    """The readings put the flange plane here; ``outward``: past where it was planned, negative further in [in]."""
+    """The readings put the flange plane here; ``outward``: past where it was planned, negative farther in [in]."""
 
     code: ClassVar[str] = "stands-as-measured"
     flange_plane: float
@@ -22,5 +22,5 @@ class StandsAsMeasured(Reason):
         way = "out" if self.outward > 0 else "in"
         return (
             f"As measured, the flange plane lies {units.text(self.flange_plane)} from the finished face, "
-            f"{units.text(abs(self.outward))} further {way} than planned; all figures follow from there."
+            f"{units.text(abs(self.outward))} farther {way} than planned; all figures follow from there."
         )

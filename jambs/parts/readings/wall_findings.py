@@ -203,5 +203,5 @@ class CannotStandAsRead(Finding):
         why = " ".join(one.sentence(units).removeprefix(about) for one in self.why)
         return (
             f"As read the window stands {units.text(abs(self.outward))} farther {way} than planned, and cannot: {why} "
-            "Measure again; if the readings are right, put the wall in the job right."
+            "Measure again; if the readings are right, correct the wall in the job."
         )

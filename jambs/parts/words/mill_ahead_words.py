@@ -28,13 +28,13 @@ def _width(one: RippedAhead) -> tuple[str, str, float, float, float]:
 def _line(group: list[RippedAhead], kit: Kit, units: Units) -> Line:
     first, who = group[0], _who([one.part for one in group], kit)
     if first.source is Source.WHOLE_BOARD and not first.leaves:
-        rest = f" at worst, and no board at hand gives it: wait for the tape, or glue up to {units.text(first.wanted)}"
+        rest = f" at worst, and no board in stock gives it: wait for the tape, or glue up to {units.text(first.wanted)}"
         return f"{who} may need", units.text(first.wanted), rest
     verb = "glue up to" if first.source is Source.PANEL else "rip to"
     less = f"{units.text(first.short)} less than may be needed at worst"
     leaves = f", that leaves {units.text(first.leaves)}"
     if first.source is Source.WHOLE_BOARD:
-        leaves += f", all that a board at hand gives: {less}"
+        leaves += f", all that a board in stock gives: {less}"
     elif first.is_said and first.short:
         leaves += f" (the planned allowance of the shop; {less})"
     if first.source is Source.WIDER_BOARD and first.board and first.part.blank.board:

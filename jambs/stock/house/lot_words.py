@@ -157,7 +157,7 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
     for one in lot.pieces:
         if one.short > OFF_GRID:
             yield (
-                f"{one.piece.mark} holds all that a board at hand gives, {grid.text(one.short)} less than may be "
+                f"{one.piece.mark} holds all that a board in stock gives, {grid.text(one.short)} less than may be "
                 "needed at worst: measure first."
             )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 
 # A side lets a layer dry when what lies on it passes more than 1 perm together: the upper end of vapor retarder
-# class II of the International Residential Code (from memory). [ng/(s m2 Pa)]
+# class II of the International Residential Code, its definitions. [ng/(s m2 Pa)]
 DRYING_LIMIT = US_PERM
 
 
