@@ -71,7 +71,8 @@ def _conventions() -> list[str]:
         f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m²K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
         "frame and glazing (ISO 13788, from memory). Condensation: surface at the dew point of the air, at the design "
         "temperature. Mold: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
-        "room in that month. The corner of jamb and sill (of a door: jamb and head) is an estimate from both sides, on the cold side: it lay "
+        "room in that month. The corner of jamb and sill (of a door: jamb and head) is an estimate from both sides, "
+        "on the cold side: it lay "
         f"0.01 to {CORNER_SPREAD:.2f} (temperature factor) under each of nine corners computed in three dimensions.",
         f"The calculation itself: limits within {LIMITS_WITHIN}, their mean within {MEAN_WITHIN} W/mK, factors within "
         f"{FACTORS_WITHIN} of a fine grid, on the warm side.",
