@@ -149,7 +149,7 @@ METRIC: dict[str, Any] = {
 def changed(**paths: Any) -> dict[str, Any]:
     """Copy the base job and set values by path, ``walls__main__buck=None``; numbers in a path index a list."""
     data = copy.deepcopy(BASE)
-    for path, value in paths.items():
+    for path, value in copy.deepcopy(paths).items():
         *way, last = path.split("__")
         place: Any = data
         for step in way:

@@ -1,7 +1,7 @@
 """Mutants of a file: one small change of its source each, as a typing mistake would make it.
 
-Words, annotations, decorators and assertions (they are there for the type checker) are left alone; what remains is
-arithmetic, comparisons, conditions and numbers.
+Words, annotations, decorators and assertions (they are there for the type checker; ``strict`` of a ``zip`` is one too)
+are left alone; what remains is arithmetic, comparisons, conditions and numbers.
 """
 
 from __future__ import annotations
@@ -86,11 +86,17 @@ def _nodes(tree: ast.AST) -> Iterator[ast.expr]:
         if name in ("annotation", "returns", "decorator_list", "bases", "format_spec", "type_params"):
             continue
         for child in value if isinstance(value, list) else [value]:
-            if not isinstance(child, ast.AST) or isinstance(child, ast.Assert) or _is_alias(child):
+            if not isinstance(child, ast.AST) or _is_left_alone(child):
                 continue
             if isinstance(child, ast.expr):
                 yield child
             yield from _nodes(child)
+
+
+def _is_left_alone(node: ast.AST) -> bool:
+    """Say whether a node changes nothing that is worked out: it asserts, or names a type."""
+    is_strict = isinstance(node, ast.keyword) and node.arg == "strict"
+    return is_strict or isinstance(node, ast.Assert) or _is_alias(node)
 
 
 def _is_alias(node: ast.AST) -> bool:

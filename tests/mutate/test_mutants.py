@@ -43,6 +43,11 @@ def test_the_rest_of_the_source_stays() -> None:
     assert one.applied(SOURCE) == SOURCE.replace(b"board.width - LEAST", b"(board.width + LEAST)")
 
 
+def test_that_two_lists_are_equally_long_is_an_assertion() -> None:
+    assert mutants("pairs.py", b"pairs = zip(one, two, strict=True)") == []
+    assert [one.after for one in mutants("pairs.py", b"pairs = sorted(one, reverse=True)")] == ["False"]
+
+
 def test_a_limit_with_a_tolerance_is_not_asked_for_itself() -> None:
     found = mutants("limits.py", b"ok = gap < least - ROUND_OFF")
     assert {one.after for one in found} == {"gap >= least - ROUND_OFF", "least + ROUND_OFF"}

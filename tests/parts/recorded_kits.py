@@ -219,7 +219,7 @@ def _is_bare(value: Any, name: str) -> bool:
     return isinstance(value, FittedSide) and name == "runs" and not value.runs
 
 
-def _text(record: Mapping[str, Mapping[str, Any]]) -> str:
+def as_text(record: Mapping[str, Mapping[str, Any]]) -> str:
     """Write a line for every board, so that a change shows in it."""
     kits = []
     for name, lines in record.items():
@@ -240,7 +240,7 @@ def main() -> None:
             raise SystemExit(f"{name} does not close, the record stays as it was: {faults}")
         record[name] = recorded(kit)
         print(f"{name}: {len(kit.parts)} parts close")
-    RECORD.write_text(_text(record), encoding="utf-8")
+    RECORD.write_text(as_text(record), encoding="utf-8")
 
 
 if __name__ == "__main__":
