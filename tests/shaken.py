@@ -15,19 +15,32 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-LEFT = (
-    "spacing",
-    "share",
-    "frames",
-    "stack",
-    "year_built",
-    "panes",
-    "longest",
-    "grid",
-    "framing_grid",
-    "taper_tolerance",
+LEFT = tuple(
+    [
+        "spacing",
+        "share",
+        "frames",
+        "stack",
+        "year_built",
+        "panes",
+        "longest",
+        "grid",
+        "framing_grid",
+        "taper_tolerance",
+        "site",
+        "glass",
+        "shape",
+        "units",
+        "mull",
+        "transom",
+        "transoms",
+        "profile",
+        "tenon",
+        "groove",
+        "panel",
+        "lengths",
+    ]
 )
-LEFT += ("shape", "units", "mull", "transom", "transoms", "profile", "tenon", "groove", "panel", "lengths")
 """Keys whose values are no sizes of boards, or have to go with others: units in a row, the sides of a shape."""
 LENGTH = re.compile(r"(?:(\d+) )?(\d+)(?:/(\d+))?(\.\d+)?")
 ANGLE = re.compile(r"(\d+) deg")
@@ -92,3 +105,13 @@ def _leaves(value: Any) -> Iterator[Any]:
         yield str(value)
     else:
         yield value
+
+
+def differences(was: Any, now: Any, close: float, where: str = "") -> list[str]:
+    """Name every value that is another one now."""
+    if isinstance(was, list) and isinstance(now, list) and len(was) == len(now):
+        pairs = enumerate(zip(was, now, strict=True))
+        return [text for number, pair in pairs for text in differences(*pair, close, f"{where}[{number}]")]
+    if isinstance(was, float) and isinstance(now, float) and abs(was - now) <= close:
+        return []
+    return [] if was == now else [f"{where}: {was} is {now} now"]

@@ -7,20 +7,11 @@ from typing import Any
 
 import pytest
 from recorded_placements import JOBS, RECORD, kept
+from shaken import differences
 
 LISTED: dict[str, Any] = json.loads(RECORD.read_text(encoding="utf-8"))
 HOW = "where that is meant, renew the record: python tests/place/recorded_placements.py"
 CLOSE, CLOSE_SUMS = 2e-5, 5e-3
-
-
-def differences(was: Any, now: Any, close: float, where: str = "") -> list[str]:
-    """Name every value that is another one now."""
-    if isinstance(was, list) and isinstance(now, list) and len(was) == len(now):
-        pairs = enumerate(zip(was, now, strict=True))
-        return [text for number, pair in pairs for text in differences(*pair, close, f"{where}[{number}]")]
-    if isinstance(was, float) and isinstance(now, float) and abs(was - now) <= close:
-        return []
-    return [] if was == now else [f"{where}: {was} is {now} now"]
 
 
 @pytest.mark.parametrize("name", LISTED)
