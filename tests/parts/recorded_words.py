@@ -157,7 +157,7 @@ def told_of(data: dict[str, Any]) -> dict[str, Any]:
     except FindingsError as error:
         return {"refused": plain([(one.code, one.sentence(job.units)) for one in error.findings])}
     lines = {f"{one.where.value} {one.name}, {one.position}": _of_part(one, kit, job) for one in kit.parts}
-    members = {one.mark: _words(one, job) for part in kit.parts for one in part.frame_members}
+    members = {one.mark: _of_member(one, job) for part in kit.parts for one in part.frame_members}
     return {**_of_kit(kit, job), **_of_readings(kit, job), **lines, **members}
 
 
@@ -207,6 +207,11 @@ def _of_part(part: Part, kit: Kit, job: Job) -> Any:
             _faces(part) if part.is_wood else (),
         ]
     )
+
+
+def _of_member(part: Part, job: Job) -> Any:
+    """Return the words of a stile, a rail or a panel, its cuts and its seat."""
+    return plain([_words(part, job), part.cuts, part.seat, (part.blank.stock, part.blank.thickness, part.blank.board)])
 
 
 def _words(part: Part, job: Job) -> list[Any]:

@@ -1,9 +1,9 @@
 """Studies of which every figure is on record: walls, windows in them, the cuts that were computed, heat, damp and sun.
 
 What the solver is worth, its tests against closed forms, ISO 10211 and scikit-fem say; what is cut, and with which
-films, the tests by hand. The record holds the figures of a dozen walls and windows between them. Renew it where one is meant
-to be another, and read the lines that are other ones now. Of a sum, two listings tell what it is, made before and
-after:
+films, the tests by hand. The record holds the figures of a dozen walls and windows between them. Renew it where one is
+meant to be another, and read the lines that are other ones now. Of a sum, two listings tell what it is, made before
+and after:
 
     python tests/study/recorded_studies.py "strapped #1"
     python tests/study/recorded_studies.py                  (renews the record)

@@ -1,0 +1,219 @@
+"""What stands just on a limit, by hand: to which side of it the limit itself belongs; words for one and for two.
+
+Where a limit is a choice of the house it is common practice, no source; which side is safe says the comment beside it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from arches import BOARDS, arch_changes
+from cases import changed, job_of, kit_of
+from panels import paneled
+from part_cases import W1, case
+
+from jambs.findings import Finding
+from jambs.length import Units
+from jambs.parts.board.angle_words import SEEN_DEG, setting_words
+from jambs.parts.board.cuts import Crosscut
+from jambs.parts.board.glue_up import strip_widths
+from jambs.parts.board.kinds import PartKind, Where, is_one_of_several, member_words, run_words
+from jambs.parts.board.marks import NO_MARKS
+from jambs.parts.board.part import Part, PartIdentity, Seat
+from jambs.parts.findings.box_findings import BoxDoesNotFit, CasingLapsShort
+from jambs.parts.findings.panel_findings import PanelLeavesGroove
+from jambs.parts.findings.stack_findings import StackStillGlued
+from jambs.parts.findings.style_findings import OuterCasingLapsShort
+from jambs.parts.jambs.stack import width_at_window
+from jambs.parts.kit.cautions import SHORT_PART, cautions
+from jambs.parts.shapes.opening_path import path_fault
+from jambs.sides import Side
+
+# ---- words for one and for several
+
+
+@pytest.mark.parametrize(
+    ("kind", "member", "members", "said"),
+    [
+        (PartKind.CROWN, 1, 3, ""),
+        (PartKind.CROWN, 2, 3, ", left return"),
+        (PartKind.CROWN, 3, 3, ", right return"),
+        (PartKind.STILE, 1, 2, ", at the frame"),
+        (PartKind.STILE, 2, 2, ", at the room"),
+        (PartKind.RAIL, 2, 3, ", 2 of 3"),
+        (PartKind.PANEL, 1, 1, ""),
+        (PartKind.ROSETTE, 1, 1, ""),
+        (PartKind.ROSETTE, 1, 2, " above"),
+        (PartKind.ROSETTE, 2, 2, " below"),
+        (PartKind.MULL_CASING, 1, 1, ""),
+        (PartKind.MULL_CASING, 2, 2, ", mull 2"),
+        (PartKind.MULL_JAMB, 1, 1, ""),
+        (PartKind.MULL_JAMB, 1, 2, ", mull 1"),
+        (PartKind.TRANSOM_BAR_CASING, 1, 1, ""),
+        (PartKind.TRANSOM_BAR_CASING, 2, 2, ", bar 2 from below"),
+        (PartKind.EXTENSION_JAMB, 1, 1, ""),
+        (PartKind.EXTENSION_JAMB, 1, 2, " of frame 1"),
+        (PartKind.CASING, 2, 2, ""),
+    ],
+)
+def test_a_part_alone_is_not_counted(kind: PartKind, member: int, members: int, said: str) -> None:
+    assert member_words(kind, member, members) == said
+
+
+@pytest.mark.parametrize(
+    ("run", "runs", "said"),
+    [
+        (1, 1, ""),
+        (1, 2, ", left"),
+        (2, 2, ", right"),
+        (2, 3, ", middle"),
+        (3, 3, ", right"),
+        (2, 4, ", 2 of 4 from the left"),
+    ],
+)
+def test_edges_are_named_as_long_as_there_are_names(run: int, runs: int, said: str) -> None:
+    assert run_words(run, runs) == said
+
+
+@pytest.mark.parametrize(
+    ("kind", "members", "runs", "expected"),
+    [
+        (PartKind.EXTENSION_JAMB, 1, None, False),
+        (PartKind.EXTENSION_JAMB, 2, None, True),
+        (PartKind.CASING, 2, None, False),  # a frame of them is not stacked
+        (PartKind.CASING, 1, 1, False),
+        (PartKind.CASING, 1, 2, True),
+        (PartKind.EXTENSION_JAMB, 1, 3, True),
+    ],
+)
+def test_a_side_is_shared_by_edges_or_by_stacked_frames(
+    kind: PartKind, members: int, runs: int | None, expected: bool
+) -> None:
+    assert is_one_of_several(kind, members, runs) is expected
+
+
+LEAST = {"subject": W1, "least": 0.25}
+
+
+@pytest.mark.parametrize(
+    ("finding", "said"),
+    [
+        (BoxDoesNotFit(side=Side.LEFT, gap=0.0, **LEAST), 'the left: 0" of space to the rough opening'),
+        (BoxDoesNotFit(side=Side.LEFT, gap=-0.125, **LEAST), 'the left: 1/8" too large for the rough opening'),
+        (CasingLapsShort(side=Side.HEAD, lap=0.0, **LEAST), 'at the head covers the wall by 0"; 1/4" is'),
+        (CasingLapsShort(side=Side.HEAD, lap=-0.125, **LEAST), 'at the head misses the wall by 1/8"; 1/4" is'),
+        (OuterCasingLapsShort(side=Side.HEAD, lap=0.0, **LEAST), 'covers the wall by 0"'),
+        (OuterCasingLapsShort(side=Side.HEAD, lap=-0.125, **LEAST), 'misses the wall by 1/8"'),
+        (PanelLeavesGroove(marks=("W1-1e",), held=0.0, wanted=0.5, **LEAST), "Panels have nothing in each groove"),
+        (PanelLeavesGroove(marks=("W1-1e",), held=0.125, wanted=0.5, **LEAST), 'have only 1/8" in each groove'),
+        (StackStillGlued(subject=W1, frames=2, marks=("W1-1",), width=8.0), "W1-1 is still up to"),
+        (StackStillGlued(subject=W1, frames=3, marks=("W1-1", "W1-2"), width=8.0), "W1-1, W1-2 are still up to"),
+    ],
+)  # fmt: skip
+def test_a_sentence_at_nothing_and_just_past_it(finding: Finding, said: str) -> None:
+    assert said in finding.sentence(Units.INCH)
+
+
+# ---- boards
+
+
+def test_an_angle_that_prints_as_nothing_is_not_set() -> None:
+    """To a tenth of a degree 0.05 is nothing, or hardly seen."""
+    assert setting_words(SEEN_DEG, SEEN_DEG) == ""
+    assert setting_words(0.06, 10.0) == "miter 0.1° (89.9°), blade tilted 10° (80°)"
+
+
+def test_a_board_of_which_another_strip_adds_nothing_makes_two() -> None:
+    """1/8 goes for its edge, 1/4 for each glued edge, 1/32 for the grid: of 21/32 nothing is left to gain."""
+    narrow = {"stock": "poplar", "thickness": "3/4", "width": "21/32"}
+    job = job_of(changed(shop__boards=[narrow], shop__jointing_allowance="1/4"))
+    assert len(strip_widths(4.0, job.boards[0], job.shop)) == 2
+
+
+def test_a_number_that_was_given_is_not_taken_along_to_another_mark() -> None:
+    """Each opening has a first part; the one that takes the other's mark finds number 1 given there."""
+    first = PartIdentity(opening="A", kind=PartKind.CASING, where=Where.INTERIOR, side=Side.HEAD, member=1)
+    there = replace(first, opening="B", side=Side.SILL)
+    book = NO_MARKS.with_parts([first, there]).moved({"B": "A"})
+    assert book.mark(replace(first, opening="B")) == "B-2"
+
+
+def test_a_board_at_45_degrees_looks_aside() -> None:
+    assert _seat(through=(1.0, 1.0, 0.0)).outward == (1.0, 0.0, 0.0)
+    assert _seat(through=(1.0, -1.5, 0.0)).outward == (0.0, -1.0, 0.0)
+
+
+def _seat(**ways: Any) -> Seat:
+    return Seat(**{"origin": (0.0,) * 3, "along": (0.0,) * 3, "across": (0.0,) * 3, "through": (0.0,) * 3, **ways})
+
+
+@pytest.mark.parametrize(("length", "is_short"), [(SHORT_PART, False), (SHORT_PART - 1 / 32, True)])
+def test_a_piece_of_just_ten_inches_can_be_held(length: float, is_short: bool) -> None:
+    kit = kit_of(**paneled())
+    jamb = next(part for part in kit.parts if part.frame_members)
+    assert jamb.blank.panels
+    members = tuple(_as_long(one, length if at == 0 else 20.0) for at, one in enumerate(jamb.frame_members))
+    panels = replace(jamb.blank.panels, members=members)
+    cut = replace(jamb, blank=replace(jamb.blank, panels=panels))
+    said = cautions(kit.placement, (cut,), Units.INCH, year_built=None)
+    marks = [one.marks for one in said if one.words.startswith("Short")]
+    assert marks == ([(members[0].mark,)] if is_short else [])
+
+
+def _as_long(part: Part, length: float) -> Part:
+    return replace(part, cuts=tuple(Crosscut(length=length) if isinstance(one, Crosscut) else one for one in part.cuts))
+
+
+def test_all_frames_at_the_window_are_bought() -> None:
+    """13 deep in three frames: two of 5 3/8 and 2 1/4 take 5 1/2 + 5 1/2 + 3 1/2 = 14 1/2 of boards.
+
+    Two of 3 1/2 and one of 6 take 3 1/2 + 3 1/2 + 9 1/4 = 16 1/4, equal shares three of 5 1/2.
+    """
+    boards = [{"nominal": name, "stock": "poplar"} for name in ("1x4", "1x6", "1x10")]
+    job = job_of(changed(shop__boards=boards, interior_trim__inside__stack="3"))
+    found = width_at_window(13 - 1 / 32, job.openings[0].interior, shop=job.shop, least=0.75, boards=job.boards)
+    assert found == 5.375
+
+
+# ---- limits of a kit
+
+
+@pytest.mark.parametrize(("set_back", "is_met"), [("27/32", True), ("7/8", False)])
+def test_a_buck_that_is_set_back_leaves_a_flared_jamb_more_room(set_back: str, is_met: bool) -> None:
+    """The frame stands 7 7/16 deep, the buck from 6 1/2 on: a jamb at 45° is 15/16 out there.
+
+    Behind the leg 1/4 + 1 - 1/8 - 3/4 / cos 45° along the wall are 0.0643, so that 0.8732 lie past it.
+    """
+    buck = {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce", "set_back": set_back}
+    said = case(
+        position={"share": "1"},
+        windows__fixed__frame_face="1",
+        walls__main__buck=buck,
+        interior_trim__inside__flare={"left": "45 deg"},
+    )()
+    assert ("flare-meets-buck" in [one.code for one in said]) is is_met
+
+
+def test_the_thickest_of_several_boards_is_told_where_none_is_thick_enough() -> None:
+    thin = [one for one in BOARDS if one["nominal"] != "8/4x8" or one["stock"] != "poplar"]
+    thin.append({"stock": "poplar", "thickness": "1/2", "width": "7 1/4", "lengths": ["8'"]})
+    (found,) = case(**arch_changes("half round", 20, 40, shop__boards=thin))()
+    assert (found.code, getattr(found, "thickest", None)) == ("boards-too-thin-for-arch", 0.75)
+
+
+@pytest.mark.parametrize(
+    ("corners", "fault"),
+    [
+        (((0, 0), (0, 4)), "a path of 2 corners"),
+        (((0, 0), (0, 4), (4, 0)), ""),
+        (((0, 0), (0, 4), (4, 4), (4, 0)), ""),
+        (((0, 0), (4, 4), (0, 4), (4, 0)), "crosses itself"),
+        (((0, 0), (0, 4), (2, 0), (4, 4), (4, 0)), "crosses itself"),  # the third corner touches the sill
+        (((0, 0), (0, 4), (2, 4), (4, 4), (4, 0)), "corner 3 lies on a straight edge"),
+    ],
+)
+def test_a_path_goes_once_round(corners: Any, fault: str) -> None:
+    found = path_fault(tuple((float(x), float(y)) for x, y in corners))
+    assert fault in found if fault else found == ""
