@@ -15,32 +15,21 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-LEFT = tuple(
-    [
-        "spacing",
-        "share",
-        "frames",
-        "stack",
-        "year_built",
-        "panes",
-        "longest",
-        "grid",
-        "framing_grid",
-        "taper_tolerance",
-        "site",
-        "glass",
-        "shape",
-        "units",
-        "mull",
-        "transom",
-        "transoms",
-        "profile",
-        "tenon",
-        "groove",
-        "panel",
-        "lengths",
-    ]
-)
+LEFT = {
+    "spacing",
+    "share",
+    "frames",
+    "stack",
+    "year_built",
+    "panes",
+    "longest",
+    "grid",
+    "framing_grid",
+    "site",
+    "glass",
+}
+LEFT |= {"shape", "units", "mull", "transom", "transoms", "profile", "tenon", "groove", "panel", "lengths"}
+LEFT |= {"taper_tolerance"}
 """Keys whose values are no sizes of boards, or have to go with others: units in a row, the sides of a shape."""
 LENGTH = re.compile(r"(?:(\d+) )?(\d+)(?:/(\d+))?(\.\d+)?")
 ANGLE = re.compile(r"(\d+) deg")

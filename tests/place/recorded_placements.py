@@ -38,9 +38,9 @@ from jambs.job import Job, JobFaults
 from jambs.job.models.openings import Opening
 from jambs.length import Units
 from jambs.place.choose import within_limits
-from jambs.place.falls import fall_of
+from jambs.place.falls import fall_of, falls_words
 from jambs.place.flares import flares_at
-from jambs.place.frame_path import frame_path, rough_path, rough_size
+from jambs.place.frame_path import frame_path, path_at, rough_path, rough_size
 from jambs.place.glass import glass_places, pane_area
 from jambs.place.limits import ranges
 from jambs.place.placement import Placement
@@ -48,6 +48,7 @@ from jambs.place.posts import posts_in
 from jambs.place.sash import daylight, swing_seen, tilt_at, tilt_stay_deg
 from jambs.place.shape_words import hole_words, outline_words
 from jambs.place.solve import place_windows
+from jambs.place.units import mull_frames
 from jambs.sides import Side
 
 RECORD = Path(__file__).with_name("recorded_placements.json")
@@ -141,6 +142,45 @@ JOBS: Mapping[str, dict[str, Any]] = {
     "ellipse arch": arch_changes({"kind": "ellipse arch", "rise": "14"}, 40, 40),
     "half round": arch_changes({"kind": "half round"}, 36, 60),
     "half round without legs": round_changes("half round", 36, 18),
+    "at a position of its own": {"openings__0__position": {"interior_depth": "5"}},
+    "fixed, clashing": {"position": CHOOSE, "limits": {"least_interior_depth": "4", "overhang": "1"}},
+    "fixed, chosen without a buck": {"position": CHOOSE, "walls__main__buck": None},
+    "fixed on a liner and a framing grid": {"walls__main__buck": LINER, "shop__framing_grid": "1/2"},
+    "fixed with a framing grid": {"shop__framing_grid": "1/4", "openings__0__rough_opening": None},
+    "fixed past the trim plane": {"position": {"interior_depth": "9"}},
+    "fixed, too shallow": {"position": {"interior_depth": "1/2"}},
+    "fixed, proud inside": {"position": {"interior_depth": "-1"}},
+    "fixed, flange not stated": {"windows__fixed__flange_width": None},
+    "casement in, cannot open": _window("casement in", sash_face="1 3/4"),
+    "casement in, sizes not stated": {"windows__fixed__sash": "casement in"},
+    "casement in, handle over the stool": {
+        "windows__fixed": {**CASEMENT, "handle": {"projection": "1 1/2", "below_sill_face": "1/4"}},
+        "interior_trim__inside": STOOL,
+    },
+    "casement in, over a fall": {
+        **_window("casement in"),
+        "openings__0__sill_height": "20",
+        "openings__0__drop_outside": "90",
+    },
+    "casement in, low over the ground": {
+        **_window("casement in"),
+        "openings__0__sill_height": "20",
+        "openings__0__drop_outside": "40",
+    },
+    "casement in, of no height": {**_window("casement in"), "openings__0__sill_height": None},
+    "casement in, too small a way out": {**_window("casement in"), **LEAST},
+    "tilt and turn, stops short": {"windows__fixed": TILT_AND_TURN},
+    "half round in a liner": {
+        **arch_changes("half round", 36, 60),
+        "walls__main__buck": LINER,
+        "position": {"share": "1/2"},
+    },
+    "door in a liner": {
+        **_window("door in", **_DOOR_SASH),
+        **DOOR,
+        "walls__main__buck": LINER,
+        "shop__framing_grid": "1/2",
+    },
     "segment arch": arch_changes({"kind": "segment arch", "rise": "8"}, 36, 60),
 }
 
@@ -177,7 +217,7 @@ def _placed(found: Placement, job: Job) -> Any:
     return _plain(
         [
             _fields(found, left_out),
-            (found.overhang, found.outside_edge, found.inside_edge),
+            (found.overhang, found.outside_edge, found.inside_edge, found.tightest and found.tightest[1]),
             [_said(some, job) for some in (found.reasons, found.findings, found.asked)],
             weighed,
             [_fields(one, ("opening",)) for one in found.units],
@@ -210,11 +250,12 @@ def _swung(opening: Opening, found: Placement) -> Any:
 
 def _limits(found: Placement, job: Job) -> Any:
     every = [ranges(found.opening, found.planes, job, proud_outside=proud) for proud in (False, True)]
+    missed = [[one.miss(found.flange_plane), one.low_end, one.high_bound] for some in every for one in some]
     try:
         within: Any = within_limits([found.opening], found.planes, job)
     except FindingsError as error:
         within = _said(error.findings, job)
-    return _plain([every, within])
+    return _plain([every, missed, within])
 
 
 def _around(found: Placement, job: Job) -> Any:
@@ -224,8 +265,11 @@ def _around(found: Placement, job: Job) -> Any:
     if shape:
         words = [outline_words(frame_path(found.opening), shape.kind, one) for one in Units]
         words.append(hole_words(rough_path(found), shape.kind, job.shop.framers_grid))
+        words.append(len(path_at(found.opening, left=1.0, right=30.0, bottom=1.5, top=28.0)))
     angles = [(flares.at(side), flares.out(side, found.interior_depth)) for side in Side]
-    return _plain([words, angles, rough_size(found), posts_in(found.opening, found.shims)])
+    posts = [(one, one.is_bar, one.width, one.length) for one in posts_in(found.opening, found.shims)]
+    mulls = [mull_frames(found.opening, from_outside=outside) for outside in (False, True)]
+    return _plain([words, angles, rough_size(found), posts, mulls, falls_words([found.opening])])
 
 
 def _fields(value: Any, left_out: tuple[str, ...]) -> list[Any]:
