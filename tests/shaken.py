@@ -8,10 +8,12 @@ same ones in every run.
 from __future__ import annotations
 
 import copy
+import dataclasses
 import random
 import re
 import zlib
 from collections.abc import Iterator, Mapping
+from enum import Enum
 from fractions import Fraction
 from typing import Any
 
@@ -69,6 +71,21 @@ def _longer(text: str, by: Fraction) -> str:
     whole, over, under, rest = found.groups()
     size = Fraction(int(whole or 0)) + Fraction(int(over), int(under or 1)) + Fraction(rest or 0)
     return f"{float(size + by):.6f}" if size + by > 0 and size else text
+
+
+def plain(value: Any) -> Any:
+    """Return a value as JSON has it, to a hundred-thousandth."""
+    if isinstance(value, Enum):
+        return value.name
+    if isinstance(value, float):
+        return round(float(value), 5) + 0.0
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        return [type(value).__name__, *(plain(getattr(value, one.name)) for one in dataclasses.fields(value))]
+    if isinstance(value, Mapping):
+        return [[plain(key), plain(one)] for key, one in value.items()]
+    if isinstance(value, list | tuple):
+        return [plain(one) for one in value]
+    return value if value is None or isinstance(value, str | int) else str(value)
 
 
 def digest(told: Any) -> list[float]:

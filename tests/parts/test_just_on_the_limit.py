@@ -16,12 +16,14 @@ from part_cases import W1, case
 
 from jambs.findings import Finding
 from jambs.length import Units
+from jambs.outlines import area
 from jambs.parts.board.angle_words import SEEN_DEG, setting_words
-from jambs.parts.board.cuts import Crosscut
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeGroove, End, Rip, Tenon
 from jambs.parts.board.glue_up import strip_widths
 from jambs.parts.board.kinds import PartKind, Where, is_one_of_several, member_words, run_words
 from jambs.parts.board.marks import NO_MARKS
 from jambs.parts.board.part import Part, PartIdentity, Seat
+from jambs.parts.board.sawing import saw
 from jambs.parts.findings.box_findings import BoxDoesNotFit, CasingLapsShort
 from jambs.parts.findings.panel_findings import PanelLeavesGroove
 from jambs.parts.findings.stack_findings import StackStillGlued
@@ -217,3 +219,21 @@ def test_the_thickest_of_several_boards_is_told_where_none_is_thick_enough() -> 
 def test_a_path_goes_once_round(corners: Any, fault: str) -> None:
     found = path_fault(tuple((float(x), float(y)) for x, y in corners))
     assert fault in found if fault else found == ""
+
+
+@pytest.mark.parametrize(("edge", "bottom"), [(Edge.NEAR, 0.375), (Edge.FAR, 1.625)])
+def test_a_groove_is_in_its_own_edge(edge: Edge, bottom: float) -> None:
+    """2 wide, 3/4 thick, grooved 1/4 wide and 3/8 deep 1/4 from the face: 2 x 3/4 less 3/32 of end are left."""
+    groove = EdgeGroove(edge=edge, from_face=0.25, width=0.25, depth=0.375)
+    end = saw((Rip(width=2.0), Crosscut(length=10.0), groove), thickness=0.75).end
+    assert {(bottom, 0.25), (bottom, 0.5)} <= set(end)
+    assert abs(area(end)) == pytest.approx(1.5 - 3 / 32)
+
+
+@pytest.mark.parametrize(("end", "low"), [(End.START, 0.0), (End.FINISH, 9.625)])
+def test_a_tenon_is_thinner_from_both_faces(end: End, low: float) -> None:
+    """3/8 long, 1/4 off the face and 1/8 off the back of 3/4: 3/8 thick are left there."""
+    cuts = (Rip(width=2.0), Crosscut(length=10.0), Tenon(end=end, along=0.375, face=0.25, back=0.125))
+    edge = saw(cuts, thickness=0.75).edge
+    assert {(low, 0.25), (low, 0.625), (low + 0.375, 0.25), (low + 0.375, 0.625)} <= set(edge)
+    assert abs(area(edge)) == pytest.approx(7.5 - 0.375 * 0.375)

@@ -15,7 +15,6 @@ import dataclasses
 import json
 import sys
 from collections.abc import Mapping
-from enum import Enum
 from itertools import islice
 from pathlib import Path
 from typing import Any
@@ -29,7 +28,7 @@ from gangs import ganged, unit
 from panels import paneled
 from position_cases import CASEMENT, CHOOSE, DOOR, LINER
 from rounds import round_changes
-from shaken import digest, shaken
+from shaken import digest, plain, shaken
 from test_swing_outside import OUT
 from test_tilt_and_turn import TILT_AND_TURN
 
@@ -214,7 +213,7 @@ def _said(found: Any, job: Job) -> list[Any]:
 def _placed(found: Placement, job: Job) -> Any:
     weighed = [(*_fields(one, ("against",)), _said(one.against, job)) for one in found.alternatives]
     left_out = ("opening", "planes", "reasons", "findings", "asked", "alternatives", "units")
-    return _plain(
+    return plain(
         [
             _fields(found, left_out),
             (found.overhang, found.outside_edge, found.inside_edge, found.tightest and found.tightest[1]),
@@ -228,7 +227,7 @@ def _placed(found: Placement, job: Job) -> Any:
 def _sash(found: Placement, job: Job) -> Any:
     """Return what the sash of each unit leaves open, and how it is seen open by some angles."""
     openings = [one.opening for one in found.units] or [found.opening]
-    return _plain(
+    return plain(
         [[daylight(one), pane_area(one), glass_places(one), fall_of(one), _swung(one, found)] for one in openings]
     )
 
@@ -255,7 +254,7 @@ def _limits(found: Placement, job: Job) -> Any:
         within: Any = within_limits([found.opening], found.planes, job)
     except FindingsError as error:
         within = _said(error.findings, job)
-    return _plain([every, missed, within])
+    return plain([every, missed, within])
 
 
 def _around(found: Placement, job: Job) -> Any:
@@ -269,28 +268,11 @@ def _around(found: Placement, job: Job) -> Any:
     angles = [(flares.at(side), flares.out(side, found.interior_depth)) for side in Side]
     posts = [(one, one.is_bar, one.width, one.length) for one in posts_in(found.opening, found.shims)]
     mulls = [mull_frames(found.opening, from_outside=outside) for outside in (False, True)]
-    return _plain([words, angles, rough_size(found), posts, mulls, falls_words([found.opening])])
+    return plain([words, angles, rough_size(found), posts, mulls, falls_words([found.opening])])
 
 
 def _fields(value: Any, left_out: tuple[str, ...]) -> list[Any]:
     return [getattr(value, one.name) for one in dataclasses.fields(value) if one.name not in left_out]
-
-
-def _plain(value: Any) -> Any:
-    """Return a value as JSON has it, to a hundred-thousandth."""
-    if isinstance(value, Enum):
-        return value.name
-    if isinstance(value, float):
-        return round(value, 5) + 0.0
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        return [type(value).__name__, *(_plain(getattr(value, one.name)) for one in dataclasses.fields(value))]
-    if isinstance(value, Mapping):
-        return [[_plain(key), _plain(one)] for key, one in value.items()]
-    if isinstance(value, list | tuple):
-        return [_plain(one) for one in value]
-    if value is None or isinstance(value, str | int):
-        return value
-    return str(value)
 
 
 def _can_be_read(name: str) -> bool:

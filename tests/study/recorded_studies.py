@@ -15,7 +15,6 @@ import dataclasses
 import json
 import sys
 from collections.abc import Mapping
-from enum import Enum
 from pathlib import Path
 from typing import Any
 
@@ -25,7 +24,7 @@ if __name__ == "__main__":
 from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
 from gangs import RETURNS, ganged
-from shaken import digest, shaken
+from shaken import digest, plain, shaken
 from test_wall_report import FILLED, MONTHS
 
 from jambs.findings import FindingsError
@@ -154,21 +153,6 @@ def compared(name: str) -> Any:
 
 def _fields(value: Any, left_out: tuple[str, ...]) -> list[Any]:
     return [getattr(value, one.name) for one in dataclasses.fields(value) if one.name not in left_out]
-
-
-def plain(value: Any) -> Any:
-    """Return a value as JSON has it, to a hundred-thousandth."""
-    if isinstance(value, Enum):
-        return value.name
-    if isinstance(value, float):
-        return round(float(value), 5) + 0.0
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        return [type(value).__name__, *(plain(getattr(value, one.name)) for one in dataclasses.fields(value))]
-    if isinstance(value, Mapping):
-        return [[plain(key), plain(one)] for key, one in value.items()]
-    if isinstance(value, list | tuple):
-        return [plain(one) for one in value]
-    return value if value is None or isinstance(value, str | int) else str(value)
 
 
 def recorded() -> dict[str, Any]:
