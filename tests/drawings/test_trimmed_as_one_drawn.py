@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from trimmed_as_one import run_kits
 
+from jambs.drawings.elements.view import View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.exploded import exploded_view, frames_seen
-from jambs.drawings.views.view import View, ViewSide
 from jambs.length import Units
 from jambs.parts.kit.kit import Kit
 from jambs.screen.elevation_shapes import view_records

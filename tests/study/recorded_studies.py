@@ -33,10 +33,10 @@ from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 from jambs.study.at_position import DrawnSide, WindowInWall, edge_lengths, sill_corner_estimate, study_at, subject_of
 from jambs.study.candidates import effects_of
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block
 from jambs.study.placement_study import study_placements
 from jambs.study.record.comparison_record import comparison_record
+from jambs.study.regions.grid import Fineness
+from jambs.study.regions.region import AirRegion, Block
 from jambs.study.resistance_rule import rule_position
 from jambs.study.sun.sun_at import reveal_at
 from jambs.study.wall.indoor_air import mold_limit

@@ -26,7 +26,7 @@ from jambs.study.heat.airs import (
     _replace_left_out,
     _ways,
 )
-from jambs.study.heat.grid import CutGrid
+from jambs.study.regions.grid import CutGrid
 
 SEEDS = range(12)
 BESIDE = ((1, 0), (-1, 0), (0, 1), (0, -1))
