@@ -270,6 +270,7 @@ class TrimLaps(LapStep):
     has_jambs: bool
     foot: Foot
     is_butt: bool
+    leans: bool = False
 
     @property
     def what(self) -> str:
@@ -281,7 +282,8 @@ class TrimLaps(LapStep):
         if self.foot in (Foot.HEAD_ON_BOTTOM, Foot.RING, Foot.FEET_ON_SILL):
             return f"{self.foot.value}, every joint sealed"
         top = "head casing over the legs" if self.is_butt else "head casing mitered to them, sealed in the miter"
-        return f"legs {self.foot.value}, {top}"
+        back = "; the layers behind cut back to the lean of the jambs first" if self.leans else ""
+        return f"legs {self.foot.value}, {top}{back}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

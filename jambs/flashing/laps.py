@@ -124,7 +124,12 @@ def _trim(kit: Kit) -> LapStep:
     if trim and trim.returns:
         return ReturnLaps(has_sill=trim.returns.sill is not None, lap=trim.returns.corner_lap)
     is_butt = trim is not None and trim.casing.corner is Corner.BUTT
-    return TrimLaps(has_jambs=_has(kit, PartKind.EXTERIOR_JAMB), foot=_foot(kit), is_butt=is_butt)
+    return TrimLaps(
+        has_jambs=_has(kit, PartKind.EXTERIOR_JAMB),
+        foot=_foot(kit),
+        is_butt=is_butt,
+        leans=bool(kit.outside_flares),
+    )
 
 
 def _foot(kit: Kit) -> Foot:

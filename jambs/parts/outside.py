@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 
 from jambs.findings import Subject, SubjectKind
 from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits
-from jambs.length import Grid
+from jambs.length import ROUND_OFF, Grid
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.findings.flare_findings import FlareTooSteep
 from jambs.parts.findings.kit_findings import SillRunsIntoFlange
 from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
@@ -31,6 +33,7 @@ from jambs.parts.trim.metal_returns import make_metal_returns, metal_sill, over_
 from jambs.parts.trim.shaped_casing import casing_box, shaped_casing
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
+from jambs.place.flares import Flares, flares_outside
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -150,14 +153,16 @@ def _deep(
     under = trim.sill.under_frame if trim.sill else 0.0
     _hold_clear_of_the_flange(under, opening.window.frame_projection)
     clear = _clear(placement, trim, grid)
-    parts = _jambs(clear, sides, placement, trim, slope, rack)
+    flares = _hold_flares(placement, trim)
+    parts = _jambs(clear, sides, placement, trim, slope, rack, flares)
     clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
     over, over_sides, walls = over_all(run, clear, clears), outer_over_all(run, sides), walls_between(run, clears)
     depth = over_sides[Side.SILL].greatest
-    cased = _cased(over, placement, trim, over_sides, slope)
+    at_trim = _at_trim(over, flares, deepest(sides) - joint)
+    cased = _cased(over, at_trim, placement, trim, over_sides, slope)
     place = None
     if trim.sill:
-        place = sill_place(over, cased, placement, trim, depth)
+        place = sill_place(over, at_trim, flares, cased, placement, trim, depth)
         parts.append(make_sill(place, trim.sill, grid, walls, trim.jamb.thickness))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
@@ -165,7 +170,7 @@ def _deep(
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
     parts += [*_casing(cased, placement, trim, rack), *_mulls_on_wall(walls, cased, trim, trim.casing_reveal)]
     parts += _flashing(cased, placement, trim)
-    return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, cased, place, trim))
+    return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, at_trim, cased, place, trim))
 
 
 def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
@@ -242,6 +247,40 @@ def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> No
         raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
 
 
+def _hold_flares(placement: Placement, trim: ExteriorTrim) -> Flares:
+    """Return the flares of the exterior jambs as they come out in the wall.
+
+    Raises:
+        CannotBeCut: one that was given by length is too steep at this depth.
+    """
+    depth = placement.exterior_depth
+    flares = flares_outside(placement.opening, depth)
+    for side in Side:
+        stated = trim.flare.at(side) if trim.flare else None
+        if stated and stated.wider and flares.at(side) > GREATEST_FLARE_DEG + ROUND_OFF:
+            raise CannotBeCut(
+                FlareTooSteep(
+                    subject=Subject.opening(placement.opening.mark),
+                    side=side,
+                    wider=stated.wider,
+                    depth=depth - trim.sealant_joint,
+                    flare_deg=flares.at(side),
+                    greatest_deg=GREATEST_FLARE_DEG,
+                )
+            )
+    return flares
+
+
+def _at_trim(clear: ClearOpening, flares: Flares, depth: float) -> ClearOpening:
+    """The clear opening where flared jambs end: wider at each side, and higher; the sill's top is told at the frame."""
+    return replace(
+        clear,
+        left=clear.left - flares.out(Side.LEFT, depth),
+        right=clear.right + flares.out(Side.RIGHT, depth),
+        top=clear.top + flares.out(Side.HEAD, depth),
+    )
+
+
 def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
     """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck.
 
@@ -254,17 +293,22 @@ def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
 
 
 def _cased(
-    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
+    clear: ClearOpening,
+    at_trim: ClearOpening,
+    placement: Placement,
+    trim: ExteriorTrim,
+    sides: dict[Side, FittedSide],
+    slope: float,
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
     all_round = goes_all_round(placement.opening, trim)
     below = trim.casing_reveal if all_round else 0.0
     return CasedOpening(
-        left=clear.left - trim.casing_reveal,
-        right=clear.right + trim.casing_reveal,
+        left=at_trim.left - trim.casing_reveal,
+        right=at_trim.right + trim.casing_reveal,
         bottom=clear.bottom - (below if below else sill_fall(sides[Side.LEFT].start_depth, slope)),
         right_bottom=clear.bottom - sill_fall(sides[Side.RIGHT].start_depth, slope),
-        top=clear.top + trim.casing_reveal,
+        top=at_trim.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
         has_bottom=all_round,
         slope_deg=slope,
@@ -278,7 +322,11 @@ def _jambs(
     trim: ExteriorTrim,
     slope: float,
     rack: Rack,
+    flares: Flares,
 ) -> list[Part]:
+    if flares:
+        leaned = shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)
+        return [replace(part, member=1, runs=None) for part in leaned]
     if placement.opening.shape:
         return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack)]
     return [*exterior_jambs(clear, sides, trim, placement.outside_edge, slope)]
@@ -319,12 +367,26 @@ def _clear_width(placement: Placement, clear: ClearOpening) -> float:
     return size_over_all(clear_path(placement.opening, clear)).width
 
 
+def _flared_figures(clear: ClearOpening, at_trim: ClearOpening) -> list[Figure]:
+    """Tell the opening at the trim plane where jambs flare."""
+    if at_trim == clear:
+        return []
+    note = "between flared jambs, where they end"
+    return [Figure(kind=FigureKind.EXTERIOR_CLEAR_AT_TRIM, value=at_trim.width, note=note)]
+
+
 def _figures(
-    placement: Placement, clear: ClearOpening, cased: CasedOpening, place: SillPlace | None, trim: ExteriorTrim
+    placement: Placement,
+    clear: ClearOpening,
+    at_trim: ClearOpening,
+    cased: CasedOpening,
+    place: SillPlace | None,
+    trim: ExteriorTrim,
 ) -> tuple[Figure, ...]:
     wide = _clear_width(placement, clear)
     figures = [
         Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=wide, note="between exterior jambs"),
+        *_flared_figures(clear, at_trim),
         Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
         Figure(kind=FigureKind.EXTERIOR_CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to jamb, backer behind"),

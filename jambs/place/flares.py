@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.openings import Opening
 from jambs.job.models.trim import InteriorTrim
 from jambs.sides import Side
@@ -16,7 +17,7 @@ NARROWED = 1e-4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Flares:
-    """How far the jamb of each side leans out from the frame to the room, off the window's normal [degrees]."""
+    """How far the jamb of each side leans out from the frame, to the room or outside, off its normal [degrees]."""
 
     head: float = 0.0
     left: float = 0.0
@@ -49,14 +50,23 @@ class Flares:
 SQUARE = Flares()
 
 
-def flares_at(trim: InteriorTrim, depth: float) -> Flares:
-    """Return the flares of an opening's jambs; ``depth``: finished face → inside edge of the frame [in]."""
+def flares_at(trim: InteriorTrim | ExteriorTrim, depth: float) -> Flares:
+    """Return the flares of an opening's jambs; ``depth``: finished face → inside edge of the frame [in].
+
+    Outside: where the jambs begin, a sealant joint off the frame → trim plane.
+    """
     if trim.flare is None or depth <= 0:
         return SQUARE
     return Flares(**{side.value: _angle(trim, side, depth) for side in Side})
 
 
-def _angle(trim: InteriorTrim, side: Side, depth: float) -> float:
+def flares_outside(opening: Opening, exterior_depth: float) -> Flares:
+    """Return the flares of the exterior jambs; ``exterior_depth``: outside edge of the frame → trim plane [in]."""
+    trim = opening.exterior
+    return flares_at(trim, exterior_depth - trim.sealant_joint) if trim else SQUARE
+
+
+def _angle(trim: InteriorTrim | ExteriorTrim, side: Side, depth: float) -> float:
     stated = trim.flare.at(side) if trim.flare else None
     if stated is None:
         return 0.0

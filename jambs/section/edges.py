@@ -113,8 +113,11 @@ def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
     jamb = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if jamb is None:
         return lambda depth: rough
-    x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
+    x, y, start = jamb.seat.at(0.0, 0.0, jamb.thickness)
     back = into_wall(kit, cut, x, y)
+    flares = kit.outside_flares
+    if jamb.is_leaned:
+        return lambda depth: back + flares.out(jamb.side, depth - start)
     return lambda depth: back
 
 

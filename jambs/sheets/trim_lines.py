@@ -172,6 +172,7 @@ def exterior_lines(trim: Record) -> list[Line]:
         line("casing reveal", trim["casing_reveal"]["text"]),
         *_casing_lines(trim["casing"]),
     ]
+    lines += _flare_lines(trim)
     if trim["sill"]:
         lines += _sill_lines(trim["sill"])
     return lines + _flashing_lines(trim["head_flashing"])

@@ -10,6 +10,7 @@ from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.side_lines import TURNED
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.trim.sides import fitted_sides, planned_sides
+from jambs.place.flares import Flares
 from jambs.sides import Side
 from jambs.solids.lookup import D, X, Y
 from jambs.solids.model import KitSolids, Solid
@@ -62,6 +63,18 @@ def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:
     if measured is None or measured.exterior_depth is None:
         return planned
     return {**planned, **fitted_sides(measured.exterior_depth, solids.job.shop)}
+
+
+def outside_flares(solids: KitSolids) -> Flares:
+    """Return how far the exterior jambs lean out."""
+    return solids.kit.outside_flares
+
+
+def outside_taper(solids: KitSolids) -> float:
+    """How much the casing reveal changes at most where flared exterior jambs follow a wall that tapers [in]."""
+    sides = [exterior_sides(solids)[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
+    deep, shallow = max(side.greatest for side in sides), min(side.least for side in sides)
+    return (deep - shallow) * tangent(outside_flares(solids).greatest)
 
 
 def flared_taper(solids: KitSolids) -> float:

@@ -132,7 +132,7 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorT
     met = tuple(leg for leg in LEGS if mitered and leg not in (solids.kit.run.walled if solids.kit.run else ()))
     level = met, inner_width + sum(strips[leg] for leg in LEGS if leg not in met)
     upright = (((Side.HEAD, Side.SILL) if picture else (Side.HEAD,)) if mitered else ()), inner_height
-    areas = {side: _bearing(strips, side, *(upright if side.is_leg else level)) for side in Side}
+    areas = {side: bearing_beside(strips, side, *(upright if side.is_leg else level)) for side in Side}
     found = []
     for side, piece in casing.by_side.items():
         name = f"the casing's {side.board_words} {piece.name} and the edges of the jamb"
@@ -147,7 +147,7 @@ def bearing(strip: float, inner: float, mitered_ends: int) -> float:
     return strip * (inner + mitered_ends * strip / 2)
 
 
-def _bearing(strips: dict[Side, float], side: Side, mitered_to: tuple[Side, ...], inner: float) -> float:
+def bearing_beside(strips: dict[Side, float], side: Side, mitered_to: tuple[Side, ...], inner: float) -> float:
     """Area of a strip along a piece of casing [sq in]; ``mitered_to``: the sides whose strips bound its mitered ends.
 
     Where that strip is narrower, a triangle of the miter bears on nothing.

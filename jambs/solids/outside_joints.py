@@ -11,10 +11,10 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import outside_arch_joints
-from jambs.solids.depths_round import exterior_sides
-from jambs.solids.inside_joints import bearing, casing_corners
+from jambs.solids.depths_round import exterior_sides, outside_flares, outside_taper
+from jambs.solids.inside_joints import bearing_beside, casing_corners
 from jambs.solids.joints import joint
-from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
+from jambs.solids.lookup import Set, X, Y, corner_words, one_of, pick
 from jambs.solids.metal_checks import metal_joints
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
@@ -67,7 +67,7 @@ def _width(solids: KitSolids, side: Side, corner: Side) -> float:
 
 
 def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[JointCheck]:
-    found, thick = [], trim.jamb.thickness
+    found, thick, flares = [], trim.jamb.thickness, outside_flares(solids)
     for across, leg in CORNERS:
         if across is Side.HEAD:
             # A tapered head is not as wide in the middle of the leg under it as at its own end.
@@ -75,7 +75,9 @@ def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Joi
             width = min(_width(solids, across, leg) - narrower / 2, _width(solids, leg, across))
             name = corner_words("exterior jamb", jambs, across, leg)
             near = TIGHT + thick * abs(narrower) * AT_MOST_ASTRIDE
-            found.append(joint(name, [jambs[across]], [jambs[leg]], asked=thick * width, tolerance=near))
+            # Boards that lean meet in a line that is longer by both cosines.
+            asked = flares.across(across, flares.across(leg, thick * width))
+            found.append(joint(name, [jambs[across]], [jambs[leg]], asked=asked, tolerance=near))
     return found
 
 
@@ -87,22 +89,25 @@ def _fall_of_head(solids: KitSolids, head: Solid, leg: Side, thick: float) -> fl
 
 
 def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[JointCheck]:
-    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    if strip <= 0:
+    flares = outside_flares(solids)
+    strips = {
+        side: min(flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
+    }
+    if min(strips.values()) <= 0:
         return []
     mitered = trim.casing.corner is Corner.MITER
     slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
-    width = _clear_width(solids) + 2 * trim.casing_reveal
+    width = _width_at_trim(solids) + 2 * trim.casing_reveal
     walled = solids.kit.run.walled if solids.kit.run else ()
-    ends = sum(mitered and leg not in walled for leg in LEGS)
-    level = bearing(strip, width + (2 - ends) * strip, ends)
-    areas = {Side.HEAD: level, Side.SILL: level}
+    ends = tuple(leg for leg in LEGS if mitered and leg not in walled)
+    level = width + sum(strips[leg] for leg in LEGS if leg not in ends)
+    areas = {side: bearing_beside(strips, side, ends, level) for side in (Side.HEAD, Side.SILL)}
     for side in (one for one in LEGS if one in casing):
         leg = casing[side]
         # The leg's back is shorter than its face by the slope over its thickness.
         inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
-        areas[side] = bearing(strip, inner, 1 if mitered else 0)
-    slack = solids.outside_slack.gap
+        areas[side] = bearing_beside(strips, side, (Side.HEAD,) if mitered else (), inner)
+    slack, more = solids.outside_slack.gap, outside_taper(solids)
     return [
         joint(
             f"the exterior casing's {side.board_words} {piece.name} and the edges of the exterior jamb",
@@ -110,14 +115,21 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorT
             jambs.all,
             asked=areas[side],
             slack=slack,
-            tolerance=TIGHT + slack * areas[side],
+            tolerance=TIGHT + slack * areas[side] + more * max(seen_size(piece)),
         )
         for side, piece in casing.by_side.items()
     ]
 
 
-def _clear_width(solids: KitSolids) -> float:
-    return next(one.value for one in solids.kit.figures if one.kind is FigureKind.EXTERIOR_CLEAR_WIDTH)
+def seen_size(piece: Solid) -> tuple[float, float]:
+    """Width and height of a piece seen square to the wall [in]."""
+    return piece.high[X] - piece.low[X], piece.high[Y] - piece.low[Y]
+
+
+def _width_at_trim(solids: KitSolids) -> float:
+    """Width between the exterior jambs where the casing lies on them [in]."""
+    found = {one.kind: one.value for one in solids.kit.figures}
+    return found.get(FigureKind.EXTERIOR_CLEAR_AT_TRIM, found[FigureKind.EXTERIOR_CLEAR_WIDTH])
 
 
 def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[JointCheck]:
@@ -126,9 +138,9 @@ def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: Exte
     # Where the casing stands off the jamb's edge, or the wall leans across it, the sill under it has fallen farther.
     off = slack.hollow + slack.slope * trim.casing.width
     loose = slack.lean + off * math.tan(math.radians(trim.sill.slope))
-    found = []
+    found, flares = [], outside_flares(solids)
     for leg in LEGS:
-        asked = trim.jamb.thickness * _width(solids, leg, Side.SILL) / cosine
+        asked = flares.across(leg, trim.jamb.thickness) * _width(solids, leg, Side.SILL) / cosine
         name = f"the exterior jamb's {leg.board_words} {jambs[leg].name} and the sill {sill.name}"
         near = TIGHT + trim.jamb.thickness * slack.lean
         found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
@@ -155,7 +167,8 @@ def _casing_over_sill(solids: KitSolids, sill: Solid, leg: Side, trim: ExteriorT
     front = min(trim.casing.thickness, deepest - run + placement.planes.cladding_depth + trim.sill.nosing)
     if notch is None:
         return width * front
-    inside = min(max(trim.jamb.thickness - trim.casing_reveal, 0.0), width)
+    thick = max(outside_flares(solids).across(one, trim.jamb.thickness) for one in LEGS)
+    inside = min(max(thick - trim.casing_reveal, 0.0), width)
     # The notch is measured along the slope from the sill's edge under the frame.
     bare = max(notch.across * cosine - trim.sill.under_frame - run, 0.0)
     return inside * front + (width - inside) * max(front - bare, 0.0)

@@ -10,7 +10,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import outside_arch_measures
-from jambs.solids.depths_round import exterior_sides
+from jambs.solids.depths_round import exterior_sides, outside_flares, outside_taper
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, has_all, one_of, over_all, pick
@@ -51,21 +51,37 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> 
     placement = solids.kit.placement
     frame, edge = placement.opening.frame, placement.outside_edge
     x, y = frame.width / 2, frame.height / 2
-    middle = (x, y, edge + trim.sealant_joint + min(s.high[D] - s.low[D] for s in jambs.all) / 2)
+    half = min(s.high[D] - s.low[D] for s in jambs.all) / 2
+    middle, flares = (x, y, edge + trim.sealant_joint + half), outside_flares(solids)
+    # Faces of jambs that flare are nearer at the frame than in the middle of their depth, and farther at the casing.
+    out = {side: flares.out(side, half) for side in Side}
     boards = Tape(jambs.all)
     sides = reach(boards, middle)
     asked = next(one.value for one in solids.kit.figures if one.kind is FigureKind.EXTERIOR_CLEAR_WIDTH)
     lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in LEGS)
-    found = widths("exterior clear width", boards, middle, sides, asked=asked, bottom=lowest)
+    wide = asked + out[Side.LEFT] + out[Side.RIGHT]
+    found = widths("exterior clear width", boards, middle, sides, asked=wide, bottom=lowest)
     unit = reach(Tape(solids.frame), (x, y, edge - INSIDE_FRAME))
     step = solids.job.shop.grid.step
     found += reveals(
-        "exterior frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=None
+        "exterior frame reveal",
+        sides.moved(out, -1.0),
+        unit,
+        asked=trim.frame_reveal,
+        across=step / 4 + TIGHT,
+        upright=None,
     )
     around = around_each(casing, (x, y, 0.0))
-    tight = TIGHT + solids.outside_slack.lean + solids.outside_slack.seen_shorter(max(x, y))
+    tight = TIGHT + solids.outside_slack.lean + solids.outside_slack.seen_shorter(max(x, y)) + outside_taper(solids)
+    deepest = max(exterior_sides(solids)[side].greatest for side in (Side.HEAD, *LEGS)) - trim.sealant_joint
+    to_casing = {side: flares.out(side, deepest - half) for side in Side}
     return found + reveals(
-        "exterior casing reveal", _three(around), _three(sides), asked=trim.casing_reveal, across=tight, upright=tight
+        "exterior casing reveal",
+        _three(around),
+        _three(sides.moved(to_casing, 1.0)),
+        asked=trim.casing_reveal,
+        across=tight,
+        upright=tight,
     )
 
 
@@ -193,8 +209,13 @@ def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
     """The part of the sill inside the wall is as wide as the exterior jambs stand apart, back to back."""
     jambs = over_all(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     inner = [corner[X] for corner in corners_at(sill, D, sill.low[D])]
-    asked = jambs[Side.RIGHT].high[X] - jambs[Side.LEFT].low[X]
-    return [Measure(name="sill between its horns", asked=asked, found=max(inner) - min(inner))]
+    trim = solids.kit.placement.opening.exterior
+    assert trim is not None
+    thick = [outside_flares(solids).across(leg, trim.jamb.thickness) for leg in LEGS]
+    # Both notches are alike: at a leg that leans less there is room.
+    asked = jambs[Side.RIGHT].high[X] - jambs[Side.LEFT].low[X] + max(thick) - min(thick)
+    near = TIGHT + outside_taper(solids)
+    return [Measure(name="sill between its horns", asked=asked, found=max(inner) - min(inner), tolerance=near)]
 
 
 def _span(facet: Facet) -> float:

@@ -89,6 +89,8 @@ KITS: Mapping[str, dict[str, Any]] = {
         "exterior_trim__outside": lined(cladding="over the leg", hem=None),
         **_read(**OUTSIDE),
     },
+    "flared outside": {"exterior_trim__outside__flare": {"sides": "15 deg", "head": "10 deg"}},
+    "flared outside, read": {"exterior_trim__outside__flare": {"left": "1 in", "head": "10 deg"}, **_read(**OUTSIDE)},
     "in a liner": {"walls__main__buck": {"kind": "liner", "thickness": "3/4", "stock": "plywood"}},
     "proud outside": DEEP,
     "door": {**DOOR, "interior_trim__inside": THREE_SIDED},

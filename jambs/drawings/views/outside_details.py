@@ -17,7 +17,7 @@ from jambs.drawings.views.close_ups import (
     outlines,
 )
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.reveals import named_chains
+from jambs.drawings.views.reveals import FLARE, far_corner, named_chains
 from jambs.drawings.views.section_works import levels_at, metal_and_sealant
 from jambs.geometry import Point
 from jambs.job.models.exterior_trim import SillEntry
@@ -102,7 +102,11 @@ def _room(section: Section, kit: Kit, metal: Iterable[Point]) -> Box:
 def _reveals(section: Section, kit: Kit) -> Iterator[Chain]:
     """Dimension the reveals by name, and the sealant joint that parts the jamb from the frame."""
     frame, jamb, casing = (_lowest(section, kit, stuff) for stuff in (Stuff.FRAME, Stuff.JAMB, Stuff.CASING))
-    steps = (("casing reveal", casing, jamb), ("frame reveal", jamb, frame))
+    end = jamb
+    if kit.outside_flares.at(section.cut.side):
+        regions = [one for one in section.regions if one.stuff is Stuff.JAMB and not is_inside(one, kit)]
+        end = far_corner(regions, wall_below=False, inside=False) if regions else jamb
+    steps = (("casing reveal", casing, end), (FLARE, end, jamb), ("frame reveal", jamb, frame))
     shown = ((name, one, two) for name, one, two in steps if one and two and abs(one[1] - two[1]) > HALF_64TH / 2)
     yield from named_chains(shown, ViewSide.RIGHT)
     if frame and jamb:

@@ -64,8 +64,10 @@ def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     below = is_wall_below(section.cut)
     points = [_nearest_corner(found, below, inside=inside) for found in rows if found]
     leans: list[tuple[Point, Point]] = []
-    if inside and kit.flares.at(section.cut.side):
-        leans = [(_nearest_corner(one, below, inside=True), _room_corner(one, below)) for one in _by_mark(jambs)]
+    if (kit.flares if inside else kit.outside_flares).at(section.cut.side):
+        own = _by_mark(jambs)
+        near = [_nearest_corner(one, below, inside=inside) for one in own]
+        leans = list(zip(near, (far_corner(one, below, inside=inside) for one in own), strict=True))
     points = sorted([*points, *(room for _, room in leans)], key=lambda point: point[1])
     steps = [(one, two) for one, two in itertools.pairwise(points) if two[1] - one[1] > HALF_64TH]
     return [
@@ -78,10 +80,10 @@ FLARE = "flare"
 """How far the room edge of a jamb's face has moved out from its frame edge."""
 
 
-def _room_corner(regions: list[Region], wall_below: bool) -> Point:
-    """Return the corner of a face at its room edge: of those nearest to the room the one nearest to the opening."""
+def far_corner(regions: list[Region], wall_below: bool, *, inside: bool) -> Point:
+    """Return the corner of a face at its far edge, toward room or outside: there the one nearest to the opening."""
     points = [point for region in regions for point in turned(region.outline)]
-    room = min(x for x, _ in points)
+    room = (min if inside else max)(x for x, _ in points)
     return (room, (max if wall_below else min)(y for x, y in points if abs(x - room) < HALF_64TH))
 
 

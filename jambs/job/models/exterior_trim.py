@@ -9,9 +9,11 @@ from pydantic import ConfigDict, model_validator
 
 from jambs.job.models.curved import Curved
 from jambs.job.models.fields import Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
+from jambs.job.models.flare import FlareEntry
 from jambs.job.models.gang import MullCasingEntry
 from jambs.job.models.metal_returns import MetalReturnsEntry
 from jambs.job.models.trim import NO_CASING, CasingEntry
+from jambs.sides import Side
 
 
 class DripKerf(Model):
@@ -97,6 +99,7 @@ class ExteriorTrim(Model):
     head_flashing: HeadFlashing
     mull_casing: MullCasingEntry | None = None
     returns: MetalReturnsEntry | None = None
+    flare: FlareEntry | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -115,6 +118,14 @@ class ExteriorTrim(Model):
             )
         if self.returns and self.mull_casing:
             raise fault("gives returns of bent metal and mull_casing, which covers mulls of wooden trim; remove it")
+        return self
+
+    @model_validator(mode="after")
+    def _flare_stands(self) -> ExteriorTrim:
+        if self.flare and self.returns:
+            raise fault("gives flare and returns of bent metal, which stand square; keep one of both")
+        if self.flare and self.flare.at(Side.SILL):
+            raise fault("flare leans the sill, which falls outside by its slope; write sill: 0 and the slope in sill")
         return self
 
     @model_validator(mode="after")

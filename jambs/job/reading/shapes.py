@@ -75,6 +75,11 @@ def _of_trim(
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
+    if exterior and exterior.flare:
+        yield (
+            "exterior_trim",
+            f"gives flare, which is made round rectangles only outside, and the frame is {kind}; remove it",
+        )
     if exterior and exterior.returns:
         yield (
             "exterior_trim",

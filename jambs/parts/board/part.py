@@ -302,7 +302,7 @@ class Part:
     @property
     def is_compound(self) -> bool:
         """Say whether it is an interior jamb that leans or meets one that does: no outline shows all of it."""
-        is_jamb = self.kind is PartKind.EXTENSION_JAMB
+        is_jamb = self.kind is PartKind.EXTENSION_JAMB or (self.kind is PartKind.EXTERIOR_JAMB and self.is_leaned)
         return is_jamb and any(isinstance(cut, EdgeBevel | PlaneCut) for cut in self.cuts)
 
     @property

@@ -30,7 +30,7 @@ from jambs.parts.shapes.clear import ClearOpening
 from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.parts.shapes.stand_ins import straight_path
-from jambs.place.flares import Flares
+from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import path_at, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -173,6 +173,7 @@ def shaped_exterior_jambs(
     trim: ExteriorTrim,
     slope_deg: float,
     rack: Rack,
+    flares: Flares = SQUARE,
 ) -> tuple[Part, ...]:
     """Make the exterior extension jambs; ``clear.bottom``: top of the sill at the frame's outside edge [in].
 
@@ -182,7 +183,7 @@ def shaped_exterior_jambs(
     slope = math.tan(math.radians(slope_deg))
     fallen = replace(clear, bottom=clear.bottom - trim.sealant_joint * slope)
     path, start = clear_path(placement.opening, fallen), placement.outside_edge + trim.sealant_joint
-    edges = _outside_edges(path, placement.opening, sides, trim, slope_deg)
+    edges = _outside_edges(path, placement.opening, sides, trim, slope_deg, flares)
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
     laid = path_boards(edges) if edges else ()
     boards = [
@@ -210,7 +211,12 @@ def shaped_exterior_jambs(
 
 
 def _outside_edges(
-    path: FramePath, opening: Opening, sides: dict[Side, FittedSide], trim: ExteriorTrim, slope_deg: float
+    path: FramePath,
+    opening: Opening,
+    sides: dict[Side, FittedSide],
+    trim: ExteriorTrim,
+    slope_deg: float,
+    flares: Flares,
 ) -> tuple[PathEdge, ...]:
     """Return the path's straight edges as they are walked outside, the other way round."""
     joint = trim.sealant_joint
@@ -222,7 +228,7 @@ def _outside_edges(
             run=one.edge.run,
             runs=one.edge.runs,
             corner=_seen_from_outside(one.edge.finish),
-            flare_deg=slope_deg if one.edge.side is Side.SILL else 0.0,
+            flare_deg=slope_deg if one.edge.side is Side.SILL else flares.at(one.edge.side),
             # Walked the other way round, the edge starts at the corner where the next one does.
             joint=_turned(after.joint or _joint(path, after.at or 0, Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
             thickness=trim.jamb.thickness if one.at is not None else one.thickness,

@@ -12,7 +12,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.cautions import Caution
 from jambs.parts.kit.drywall import DrywallWork
 from jambs.parts.shapes.clear import ClearOpening
-from jambs.place.flares import Flares, flares_at
+from jambs.place.flares import Flares, flares_at, flares_outside
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -183,6 +183,7 @@ class FigureKind(Enum):
     SEALANT_JOINT = "sealant joint"
     EXTERIOR_CASING_OUTSIDE_WIDTH = "exterior casing outside width"
     EXTERIOR_CLEAR_WIDTH = "exterior clear width"
+    EXTERIOR_CLEAR_AT_TRIM = "exterior clear width at the trim plane"
     EXTERIOR_FRAME_REVEAL = "exterior frame reveal"
     EXTERIOR_CASING_REVEAL = "exterior casing reveal"
     SILL_RUN = "sill run"
@@ -309,6 +310,11 @@ class Kit:
     def flares(self) -> Flares:
         """How far the interior jambs of each side lean out."""
         return flares_at(self.placement.opening.interior, self.placement.interior_depth)
+
+    @property
+    def outside_flares(self) -> Flares:
+        """How far the exterior jambs of each side lean out."""
+        return flares_outside(self.placement.opening, self.placement.exterior_depth)
 
     @property
     def outside_is_measured(self) -> bool:

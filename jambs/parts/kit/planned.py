@@ -77,11 +77,26 @@ def length_is_planned(part: Part, opening: Opening) -> bool:
 
     A jamb that leans by an angle comes out farther the deeper the wall is; one that leans by a length does not.
     """
+    if part.where is Where.EXTERIOR:
+        return _is_longer_outside(part, opening)
     if part.where is not Where.INTERIOR or part.kind not in ON_THE_ROOM_EDGE or is_measured(opening):
         return False
     ends = Side if opening.shape else (Side.HEAD, Side.SILL) if part.side.is_leg else LEGS
     flare = opening.interior.flare
     return flare is not None and any((size := flare.at(side)) and size.angle_deg for side in ends)
+
+
+AT_THE_TRIM_PLANE = (PartKind.EXTERIOR_JAMB, PartKind.CASING, PartKind.EXTERIOR_SILL, PartKind.HEAD_FLASHING)
+"""Exterior parts that end where flared jambs come out at the trim plane, so that they are longer in a deeper wall."""
+
+
+def _is_longer_outside(part: Part, opening: Opening) -> bool:
+    """Say whether the length of an exterior part goes by a flare that is given as an angle, and no depth was read."""
+    flare = opening.exterior.flare if opening.exterior else None
+    if flare is None or part.kind not in AT_THE_TRIM_PLANE or _is_read(part, opening):
+        return False
+    ends = (Side.HEAD,) if part.side.is_leg else LEGS
+    return any((size := flare.at(side)) and size.angle_deg for side in ends)
 
 
 def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:

@@ -13,14 +13,24 @@ from jambs.parts.shapes.feet import feet_over
 from jambs.parts.trim.casing import CasedOpening, outside_width
 from jambs.parts.trim.exterior_sill import SillPlace, sill_fall
 from jambs.parts.trim.shaped_casing import cased_path
+from jambs.place.flares import Flares
 from jambs.place.placement import Placement
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 
 
 def sill_place(
-    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, depth: float
+    clear: ClearOpening,
+    at_trim: ClearOpening,
+    flares: Flares,
+    cased: CasedOpening,
+    placement: Placement,
+    trim: ExteriorTrim,
+    depth: float,
 ) -> SillPlace:
-    """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill [in]."""
+    """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill [in].
+
+    ``clear`` is the clear opening at the frame, ``at_trim`` where flared jambs end.
+    """
     assert trim.sill is not None
     shape = placement.opening.shape
     if shape and shape.is_cut_below(placement.opening.frame):
@@ -28,8 +38,10 @@ def sill_place(
         length, notches = right - left, (backs[0] - left, right - backs[1])
     else:
         length = outside_width(cased, trim.casing) + 2 * trim.sill.horn
-        left = (clear.left + clear.right) / 2 - length / 2
-        notches = ((length - (clear.width + 2 * trim.jamb.thickness)) / 2,) * 2
+        left = (at_trim.left + at_trim.right) / 2 - length / 2
+        # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
+        between = at_trim.width + 2 * max(flares.across(leg, trim.jamb.thickness) for leg in LEGS)
+        notches = ((length - between) / 2,) * 2
     return SillPlace(
         left=left,
         top=clear.bottom + sill_fall(trim.sill.under_frame, trim.sill.slope),

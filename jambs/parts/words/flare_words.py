@@ -21,6 +21,7 @@ from jambs.parts.board.cuts import (
     end_of,
     saw_angles,
 )
+from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
 
 FROM_SQUARE = "angles off a square cut, in parentheses as scales read that have 90° there; lay it face up, back down"
@@ -30,13 +31,14 @@ def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     """Say how the long edges of a flared jamb are ripped, and what is left of its face."""
     if not part.is_leaned:
         return
+    outer = "outer edge" if part.where is Where.EXTERIOR else "room edge"
     bevels, corners = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)], part.corners
     flare = both_ways(bevels[0].angle_deg)
     if len(bevels) == 2:
         slant, _ = (_slant(corners, end) for end in End)
         yield (
             f"rip both long edges parallel, blade tilted {flare}: face {grid.text(slant)} wide; the frame edge is "
-            "long on the face, the room edge on the back"
+            f"long on the face, the {outer} on the back"
         )
         return
     yield f"rip the frame edge, blade tilted {flare}, long on the face"
@@ -44,7 +46,7 @@ def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     first, last = (end.words for end in part.seat.ends)
     off = math.degrees(math.atan2(abs(start - finish), part.length))
     yield (
-        f"rip the room edge {angle_text(off)} off the grain, blade tilted {flare}, long on the back: face "
+        f"rip the {outer} {angle_text(off)} off the grain, blade tilted {flare}, long on the back: face "
         f"{grid.text(start)} wide at the {first}, {grid.text(finish)} at the {last}"
     )
 
