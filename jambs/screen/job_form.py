@@ -41,6 +41,8 @@ SECTIONS = (
 )
 """Sections of the file in the order in which a job is thought out; all others follow as they stand."""
 LAYERS, MATERIAL, OPENINGS, UNITS, SCHEDULE = "layers", "material", "openings", "units", "schedule"
+TRIM_WITH = "trim_with"
+"""Its ``wall`` is a length, and no name of a wall."""
 STUFF = {
     Role.FINISH: "gypsum",
     Role.FRAMING: "framing",
@@ -134,7 +136,7 @@ class _Form:
             else:
                 fields.append(self.field(inner))
         more = keys_of(model, given={*value, *(OF_UNITS if UNITS in value else ())}) if model else []
-        if path[0] == OPENINGS:
+        if path[0] == OPENINGS and TRIM_WITH not in path:
             more = [{**one, "choices": names_for(one["key"], self.piece.root) or one["choices"]} for one in more]
         return {"path": list(path), "title": title, "wrong": wrong, "fields": fields, "groups": groups, "more": more}
 
@@ -158,7 +160,7 @@ class _Form:
         }
 
     def _choices(self, path: Location, line: KeyLine | None, value: Any) -> list[str]:
-        if path[0] == OPENINGS and (names := names_for(str(path[-1]), self.piece.root)):
+        if path[0] == OPENINGS and TRIM_WITH not in path and (names := names_for(str(path[-1]), self.piece.root)):
             return names
         if line is not None and (choices := choices_of(_annotation_at(path))):
             return choices if line.is_required else ["", *choices]  # an empty one: nothing said

@@ -299,7 +299,8 @@ class Kit:
     @property
     def whole(self) -> Kit:
         """The kit with all that is seen of the openings it is trimmed with, as one."""
-        return replace(self, parts=(*self.parts, *self.lent, *self.beside)) if self.run else self
+        everything = (*self.parts, *self.lent, *self.beside)
+        return replace(self, parts=everything, lent=(), beside=()) if self.run else self
 
     @property
     def mark(self) -> str:
