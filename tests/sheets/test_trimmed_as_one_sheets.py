@@ -32,13 +32,18 @@ def test_the_record_says_with_whom_and_keeps_to_its_schema() -> None:
     found = job_record(kits(), run_job())
     jsonschema.validate(found, parts_schema())
     one, two = (opening["trimmed_as_one"] for opening in found["openings"])
-    assert one["openings"] == two["openings"] == ["W1", "W2"]
+    assert one["openings"] == two["openings"]
+    assert [(each["mark"], each["frame"]["text"]) for each in one["openings"]] == [
+        ("W1", '35 1/2" × 47 1/2"'),
+        ("W2", '35 1/2" × 47 1/2"'),
+    ]
     assert (one["lead"], two["lead"]) == ("W1", "W1")
     (wall,) = one["walls"]
     # 5 1/2 of wall, 1/4 of shims at both sides; the jambs' faces 2 3/8 in from both frames.
     assert [wall[key]["text"] for key in ("wall", "between_frames", "between_jambs")] == ['5 1/2"', '6"', '10 3/4"']
     assert one["parts_of_lead"] == []
-    assert "W1-4" in two["parts_of_lead"]
+    # The stool as it is cut: 79 5/8 over the casings and two horns of 3/4.
+    assert [each["length"]["text"] for each in two["parts_of_lead"] if each["mark"] == "W1-4"] == ['81 1/8"']
     notches = [cut for part in found["openings"][0]["parts"] for cut in part["cuts"] if cut["kind"] == "mid notch"]
     assert [(cut["start"]["text"], cut["along"]["text"]) for cut in notches] == [
         ('35 15/16"', '9 1/4"'),
@@ -51,6 +56,15 @@ def test_an_opening_alone_says_nothing_of_others() -> None:
     assert "trimmed_as_one" not in job_record([alone], run_job(1))["openings"][0]
     assert "Trimmed as one" not in steps(alone)
     assert rough_opening_data([alone], run_job(1))["walls"] == []
+
+
+def test_the_sheets_of_both_change_with_what_lies_at_both() -> None:
+    def told(**paths: Any) -> list[Any]:
+        found = job_record(kits(3, **paths), run_job(3, **paths))["openings"]
+        return [opening["trimmed_as_one"] for opening in found]
+
+    wider = {"openings__2__frame": "37 1/2 x 47 1/2", "openings__2__rough_opening": "38 x 48"}
+    assert [one != other for one, other in zip(told(), told(**wider), strict=True)] == [True] * 3
 
 
 def test_every_board_is_in_the_record_once() -> None:
