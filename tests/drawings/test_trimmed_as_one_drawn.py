@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from trimmed_as_one import run_kits
 
@@ -12,7 +14,7 @@ from jambs.length import Units
 from jambs.parts.kit.kit import Kit
 from jambs.screen.elevation_shapes import view_records
 
-NARROW = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 x 48"}
+NARROW: dict[str, Any] = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 x 48"}
 
 
 def across(view: View) -> list[float]:

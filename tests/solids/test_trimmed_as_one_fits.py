@@ -62,7 +62,7 @@ def read(*depths: str) -> dict[str, Any]:
     ids=["deeper", "a wall that leans", "two depths", "a wall that tapers"],
 )
 def test_measured_runs_hang_on_the_jambs_of_all(first: list[str], second: list[str]) -> None:
-    paths = {"openings__0__measured": read(*first), "openings__1__measured": read(*second)}
+    paths: dict[str, Any] = {"openings__0__measured": read(*first), "openings__1__measured": read(*second)}
     assert [one.faults for one in reports(**paths)] == [(), ()]
 
 
