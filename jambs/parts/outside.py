@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.findings import Subject, SubjectKind
+from jambs.geometry import Point
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.path import has_two_legs, size_over_all
@@ -162,7 +163,10 @@ def _deep(
     cased = _cased(over, at_trim, placement, trim, over_sides, slope)
     place = None
     if trim.sill:
-        place = sill_place(over, at_trim, flares, cased, placement, trim, depth)
+        # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
+        back = max(flares.across(leg, trim.jamb.thickness) for leg in LEGS)
+        backs, at_feet = (at_trim.left - back, at_trim.right + back), _depths_at_feet(placement, over_sides)
+        place = sill_place(over, backs, cased, placement, trim, depth, at_feet)
         parts.append(make_sill(place, trim.sill, grid, walls, trim.jamb.thickness))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
@@ -301,18 +305,31 @@ def _cased(
     slope: float,
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
+    left, right = _depths_at_feet(placement, sides)
     all_round = goes_all_round(placement.opening, trim)
     below = trim.casing_reveal if all_round else 0.0
     return CasedOpening(
         left=at_trim.left - trim.casing_reveal,
         right=at_trim.right + trim.casing_reveal,
-        bottom=clear.bottom - (below if below else sill_fall(sides[Side.LEFT].start_depth, slope)),
-        right_bottom=clear.bottom - sill_fall(sides[Side.RIGHT].start_depth, slope),
+        bottom=clear.bottom - (below if below else sill_fall(left, slope)),
+        right_bottom=clear.bottom - sill_fall(right, slope),
         top=at_trim.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
         has_bottom=all_round,
         slope_deg=slope,
     )
+
+
+def _depths_at_feet(placement: Placement, sides: dict[Side, FittedSide]) -> Point:
+    """Return how deep the trim plane lies where casing stands on a sill, at the left and at the right [in].
+
+    By the legs; where there are not two by the sill, which an arc, scribed to the wall, meets at one depth.
+    """
+    shape = placement.opening.shape
+    if shape is None or not shape.is_cut_below(placement.opening.frame):
+        return sides[Side.LEFT].start_depth, sides[Side.RIGHT].start_depth
+    sill = sides[Side.SILL]
+    return (sill.greatest, sill.greatest) if shape.is_arched else (sill.start_depth, sill.finish_depth)
 
 
 def _jambs(
@@ -354,8 +371,16 @@ def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> 
     )
 
 
-def _casing_width(placement: Placement, cased: CasedOpening, trim: ExteriorTrim) -> float:
-    """Width of the casing over its legs, or of a shape without two legs where it is widest [in]."""
+def _casing_width(
+    placement: Placement, cased: CasedOpening, trim: ExteriorTrim, place: SillPlace | None = None
+) -> float:
+    """Width of the casing over its legs, or of a shape without two legs where it is widest [in].
+
+    Of slants on a sill that is at their feet, each as low as the sill is there.
+    """
+    shape = placement.opening.shape
+    if place and trim.sill and shape and shape.is_cut_below(placement.opening.frame) and not shape.is_arched:
+        return place.length - 2 * trim.sill.horn
     if has_two_legs(frame_path(placement.opening)):
         return outside_width(cased, trim.casing)
     return casing_box(placement.opening, cased, trim.casing).width
@@ -392,7 +417,7 @@ def _figures(
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to jamb, backer behind"),
         Figure(
             kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
-            value=_casing_width(placement, cased, trim),
+            value=_casing_width(placement, cased, trim, place),
             note="edge to edge",
         ),
     ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from jambs.geometry import tangent
+from jambs.geometry import Point, Vector, tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
@@ -14,8 +14,9 @@ from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.shapes.feet import feet
 from jambs.parts.trim.exterior_sill import sill_fall
+from jambs.place.frame_path import frame_path
 from jambs.sides import Side
-from jambs.solids.depths_round import exterior_sides
+from jambs.solids.depths_round import exterior_depths, exterior_sides
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X
 from jambs.solids.model import KitSolids, Solid
@@ -53,18 +54,22 @@ def feet_on_sill(solids: KitSolids, sill: Solid) -> list[JointCheck]:
     """Measure the feet of jambs and casing on the sill: they bear with all of their ends."""
     trim, depth = solids.kit.placement.opening.exterior, exterior_sides(solids)[Side.SILL].greatest
     assert trim is not None and trim.sill is not None
-    cosine = math.cos(math.radians(trim.sill.slope))
-    asked = _area(solids, trim, (trim.sealant_joint, depth), 0.0, trim.jamb.thickness) / cosine
-    slack = solids.outside_slack
-    near = TIGHT + trim.jamb.thickness * slack.lean
+    cosine, slack = math.cos(math.radians(trim.sill.slope)), solids.outside_slack
+    thick, joint_ = trim.jamb.thickness, trim.sealant_joint
+    ends = enumerate(_depths_at_feet(solids))
+    asked = sum(_area(solids, trim, (joint_, joint_ + wide), (0.0, thick), i) for i, wide in ends) / cosine
+    near = TIGHT + 2 * thick * (slack.lean + slack.slope * thick)
     jambs, casing = (_standing(solids, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
     found = [joint("the feet of the exterior jambs and the sill", jambs, [sill], asked=asked, tolerance=near)]
     face, width = depth + trim.casing.thickness, trim.casing.width
     front = min(face, depth + solids.kit.placement.planes.cladding_depth + trim.sill.nosing)
-    over = _area(solids, trim, (depth, front), trim.casing_reveal, width) - _bare(solids, sill, trim, depth)
+    over = sum(_area(solids, trim, (depth, front), (trim.casing_reveal, width), i) for i in range(2))
+    over -= _bare(solids, sill, trim, depth)
     loose = slack.lean + (slack.hollow + slack.slope * width) * tangent(trim.sill.slope)
     name = "the feet of the exterior casing and the sill"
-    near = TIGHT + width * (slack.gap + slack.lean * width / trim.casing.thickness)
+    # Where the wall is not as deep at one end its boards stand higher, and less far out, on the sill.
+    differ = depth - exterior_sides(solids)[Side.SILL].least
+    near = TIGHT + 2 * width * (slack.gap + slack.lean * width / trim.casing.thickness + differ)
     return [*found, joint(name, casing, [sill], asked=over / cosine, slack=loose, tolerance=near)]
 
 
@@ -73,17 +78,29 @@ def _standing(solids: KitSolids, kind: PartKind) -> list[Solid]:
     return [one for one in own if one.part and one.part.where is Where.EXTERIOR]
 
 
-def _widths(solids: KitSolids, trim: ExteriorTrim, out: float, past: float, width: float) -> float:
-    """How much of the sill boards take along it, so far outside the frame, both ends together [in]."""
-    path = path_on_sill(solids, trim, out, past)
-    (inner, last), (outer, far) = feet(path, 0.0), feet(path, width)
-    return inner - outer + far - last
+def _depths_at_feet(solids: KitSolids) -> Point:
+    """Widths of the exterior jambs where they stand on the sill, at the left and at the right [in]."""
+    path, depths = frame_path(solids.kit.placement.opening), exterior_depths(solids)
+    i = next(i for i, edge in enumerate(path) if edge.side is Side.SILL)
+    left, right = path[(i + 1) % len(path)], path[i - 1]
+    at_arc = exterior_sides(solids)[Side.HEAD].greatest + depths.more
+    return (
+        at_arc if left.center else depths.along(left)[0],
+        at_arc if right.center else depths.along(right)[1],
+    )
 
 
-def _area(solids: KitSolids, trim: ExteriorTrim, run: tuple[float, float], past: float, width: float) -> float:
-    """Level area that boards take of the sill over a run [sq in]: by three places, which is exact to a cubic."""
+def _area(solids: KitSolids, trim: ExteriorTrim, run: Point, board: Point, i: int) -> float:
+    """Level area that a board takes of the sill over a run, at the left or the right: by three places [sq in].
+
+    ``board``: how far past the faces of the jambs it begins, and its width [in].
+    """
     start, finish = run
-    low, middle, high = (_widths(solids, trim, at, past, width) for at in (start, (start + finish) / 2, finish))
+    found = []
+    for at in (start, (start + finish) / 2, finish):
+        path = path_on_sill(solids, trim, at, board[0])
+        found.append(abs(feet(path, 0.0)[i] - feet(path, board[1])[i]))
+    low, middle, high = found
     return (finish - start) * (low + 4 * middle + high) / 6
 
 
@@ -103,7 +120,7 @@ def _bare(solids: KitSolids, sill: Solid, trim: ExteriorTrim, depth: float) -> f
 
 def beside_feet(solids: KitSolids, sill: Solid) -> list[Measure]:
     """Measure the horns past the casing, and the notches of the sill on the backs of the jambs."""
-    trim, loose = solids.kit.placement.opening.exterior, TIGHT + solids.outside_slack.lean
+    trim, loose = solids.kit.placement.opening.exterior, TIGHT + 2 * solids.outside_slack.lean
     assert trim is not None and trim.sill is not None
     casing, jambs = (_on_top(solids, sill, kind) for kind in (PartKind.CASING, PartKind.EXTERIOR_JAMB))
     sizes = {
@@ -124,6 +141,11 @@ def _on_top(solids: KitSolids, sill: Solid, kind: PartKind) -> tuple[float, floa
     """Return how far to the left and to the right boards reach on the top of a sill (x) [in]."""
     facets = (facet for one in _standing(solids, kind) for facet in one.facets)
     corners = [corner for facet in facets for loop in facet.loops for corner in loop]
-    near = TIGHT + solids.outside_slack.lean
-    xs = [corner[X] for corner in corners if abs(sill.seat.board_point(corner)[2]) < near]
-    return min(xs), max(xs)
+    middle, near = (sill.low[X] + sill.high[X]) / 2, TIGHT + solids.outside_slack.lean
+    left, right = ([one for one in corners if (one[X] < middle) is is_left] for is_left in (True, False))
+
+    def on_top(side: list[Vector]) -> list[float]:
+        off = [abs(sill.seat.board_point(corner)[2]) for corner in side]
+        return [corner[X] for corner, one in zip(side, off, strict=True) if one < min(off) + near]
+
+    return min(on_top(left)), max(on_top(right))

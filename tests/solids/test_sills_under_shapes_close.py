@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from measured_kits import measured
 from sills_under_shapes import SILL, on_sill
 
 from jambs.geometry import Plane
@@ -33,6 +34,15 @@ def test_what_stands_on_a_sill_closes(shape: Any, width: float, height: float) -
     assert report.faults == ()
     assert any("the feet of the exterior casing and the sill" in one.name for one in report.joints)
     assert any("right notch of the sill to the jamb's back" in one.name for one in report.measures)
+
+
+@pytest.mark.parametrize("wall", [(1 / 8, 0, 0), (1 / 32, 1 / 16, 1 / 8)])
+def test_what_stands_on_a_sill_closes_in_a_wall_that_was_measured(wall: tuple[float, float, float]) -> None:
+    """Feet go by the sill where there are no legs: deeper by 1/8 than planned they stand as much lower as it falls."""
+    for shape, width, height in (SHAPES[0], SHAPES[2], SHAPES[3]):
+        made = measured(on_sill(shape, width, height), wall)
+        assert made.kit.is_measured
+        assert fit_report(model_kit(made.kit, made.job)).faults == ()
 
 
 def test_a_foot_cut_square_to_the_wall_does_not_bear() -> None:

@@ -125,7 +125,8 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     sides = (path[corner - 1].side, path[corner].side)
     if Side.SILL in sides and not cased.has_bottom:
         if not path[i].side.is_leg:
-            return _on_level(path[i], entry, cased.slope_deg)
+            drop = _drop_at_right(cased) if path[corner].side is Side.SILL else 0.0
+            return _on_level(path[i], entry, cased.slope_deg, drop)
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
@@ -138,13 +139,18 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     return _EndOf(past=entry.width * tangent(turn / 2), miter_deg=turn / 2)
 
 
-def _on_level(edge: FrameEdge, entry: CasingEntry, slope_deg: float) -> _EndOf:
+def _drop_at_right(cased: CasedOpening) -> float:
+    """How much farther a sill has fallen where the right end of the casing stands on it [in]."""
+    return 0.0 if cased.right_bottom is None else cased.bottom - cased.right_bottom
+
+
+def _on_level(edge: FrameEdge, entry: CasingEntry, slope_deg: float, drop: float) -> _EndOf:
     """How a slope ends that comes down on a stool or a sill: level, its outer edge the longer.
 
     On a sill that falls outward its face is the longer too, by the sill's slope through its thickness.
     """
     up, along = abs(edge.way[1]), abs(edge.way[0])
-    past = (entry.width * along + entry.thickness * tangent(slope_deg)) / up
+    past = (entry.width * along + entry.thickness * tangent(slope_deg) + drop) / up
     return _EndOf(past=past, miter_deg=math.degrees(math.atan2(along, up)), slope_deg=slope_deg)
 
 

@@ -7,41 +7,40 @@ from dataclasses import replace
 from jambs.geometry import Point, tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import outset
+from jambs.job.models.path_edge import FramePath
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.parts.shapes.feet import feet_over
 from jambs.parts.trim.casing import CasedOpening, outside_width
 from jambs.parts.trim.exterior_sill import SillPlace, sill_fall
 from jambs.parts.trim.shaped_casing import cased_path
-from jambs.place.flares import Flares
 from jambs.place.placement import Placement
-from jambs.sides import LEGS, Side
+from jambs.sides import Side
 
 
 def sill_place(
     clear: ClearOpening,
-    at_trim: ClearOpening,
-    flares: Flares,
+    backs: Point,
     cased: CasedOpening,
     placement: Placement,
     trim: ExteriorTrim,
     depth: float,
+    at_feet: Point,
 ) -> SillPlace:
-    """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill [in].
+    """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill, at most [in].
 
-    ``clear`` is the clear opening at the frame, ``at_trim`` where flared jambs end.
+    ``backs``: the x of the backs of both legs of a rectangle as they end at the trim plane [in].
+    ``at_feet``: that depth at the left and at the right, where boards stand on it [in].
     """
     assert trim.sill is not None
     shape = placement.opening.shape
     if shape and shape.is_cut_below(placement.opening.frame):
-        left, right, backs = _under_feet(clear, cased, placement, trim, depth)
+        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet)
         length, notches = right - left, (backs[0] - left, right - backs[1])
     else:
         length = outside_width(cased, trim.casing) + 2 * trim.sill.horn
-        left = (at_trim.left + at_trim.right) / 2 - length / 2
-        # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
-        between = at_trim.width + 2 * max(flares.across(leg, trim.jamb.thickness) for leg in LEGS)
-        notches = ((length - between) / 2,) * 2
+        left = (backs[0] + backs[1]) / 2 - length / 2
+        notches = ((length - (backs[1] - backs[0])) / 2,) * 2
     return SillPlace(
         left=left,
         top=clear.bottom + sill_fall(trim.sill.under_frame, trim.sill.slope),
@@ -54,7 +53,7 @@ def sill_place(
 
 
 def _under_feet(
-    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, depth: float
+    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, at_feet: Point
 ) -> tuple[float, float, Point]:
     """Return the ends of a sill under slants or an arc, and the backs of the jambs on it, left and right (x) [in].
 
@@ -62,11 +61,19 @@ def _under_feet(
     """
     assert trim.sill is not None
     slope, opening = tangent(trim.sill.slope), placement.opening
-    near, far = (
-        clear_path(opening, replace(clear, bottom=clear.bottom - run * slope)) for run in (trim.sealant_joint, depth)
+    near, *far = (
+        clear_path(opening, replace(clear, bottom=clear.bottom - run * slope)) for run in (trim.sealant_joint, *at_feet)
     )
-    backs = feet_over((near, far), trim.jamb.thickness)
-    at_back = cased_path(opening, cased)
-    at_face = outset(at_back, {**dict.fromkeys(Side, 0.0), Side.SILL: trim.casing.thickness * slope})
-    left, right = feet_over((at_back, at_face), trim.casing.width)
-    return left - trim.sill.horn, right + trim.sill.horn, backs
+    backs = [feet_over((near, path), trim.jamb.thickness) for path in far]
+    fallen = (0.0, cased.bottom - (cased.bottom if cased.right_bottom is None else cased.right_bottom))
+    (left, _), (_, right) = (_casing_feet(cased_path(opening, cased), drop, trim, slope) for drop in fallen)
+    return left - trim.sill.horn, right + trim.sill.horn, (backs[0][0], backs[1][1])
+
+
+def _casing_feet(path: FramePath, drop: float, trim: ExteriorTrim, slope: float) -> Point:
+    """Return the outer edges of casing on a sill, at its back, so far below the path, and at its face (x) [in]."""
+    at_back, at_face = (
+        outset(path, {**dict.fromkeys(Side, 0.0), Side.SILL: drop + out * slope})
+        for out in (0.0, trim.casing.thickness)
+    )
+    return feet_over((at_back, at_face), trim.casing.width)
