@@ -37,7 +37,7 @@ from jambs.parts.trim.sill_place import sill_place
 from jambs.place.flares import Flares, flares_outside
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
