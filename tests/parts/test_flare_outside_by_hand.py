@@ -19,7 +19,7 @@ from jambs.drawings.views.reveals import reveal_chains
 from jambs.flashing.laps import lap_order
 from jambs.job import JobFaults
 from jambs.length import Units
-from jambs.parts.board.cuts import PlaneCut, Rip, saw_angles
+from jambs.parts.board.cuts import PlaneCut, saw_angles
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
@@ -60,7 +60,7 @@ def test_without_flare_nothing_is_told_of_it() -> None:
 def test_a_side_is_as_wide_as_its_slant_and_both_bevels() -> None:
     left = part(kit(), PartKind.EXTERIOR_JAMB, "left leg")
     cosine = math.cos(math.radians(15))
-    assert left.cuts[0] == Rip(width=pytest.approx(DEEP / cosine + 0.75 * tangent(15)))
+    assert left.width == pytest.approx(DEEP / cosine + 0.75 * tangent(15))
     assert left.is_leaned
 
 
