@@ -18,7 +18,7 @@ from jambs.drawings.elements.paper import PAGES
 from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.svg.sheets import sheet_pages
 from jambs.face import draw, make_kits
-from jambs.length import read_length
+from jambs.length import Units, read_length
 from jambs.sheets.drawing_sheets import drawing_sheets_pdf
 from jambs.sheets.record import opening_record
 
@@ -58,7 +58,7 @@ def sizes_in_table(lines: list[str], mark: str, units: str) -> list[tuple[float,
 
 
 def number(text: str, unit: str) -> float:
-    return read_length(text.strip() + unit, units=job_of(changed()).units)
+    return read_length(text.strip() + unit, units=Units.INCH)
 
 
 @pytest.mark.parametrize("name", CASES)
@@ -131,8 +131,10 @@ def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
             found |= apart([*ends, *across, 0.0, *(corner[axis % 2] for corner in part[flat])])
         found |= apart(corner[0] for corner in part["profile"])
     for where in ("interior", "exterior"):
-        wood = [part for part in opening["parts"] if part["where"] == where and part["is_wood"]]
-        for parts in (wood, [part for part in wood if part["name"] == "casing"]):
+        mine = [part for part in opening["parts"] if part["where"] == where]
+        wood = [part for part in mine if part["is_wood"]]
+        trim = [part for part in mine if part["is_wood"] or "crew" in part]
+        for parts in (trim, wood, [part for part in wood if part["name"] == "casing"]):
             for axis in (0, 1):
                 places = [corner[axis] for part in parts for corner in in_wall(part)]
                 found |= {max(places) - min(places)} if places else set()

@@ -1,0 +1,85 @@
+"""The printed drawings of all examples read back: sizes and dimensions of every opening are those of parts.json."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Sequence
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from example_papers import example_papers
+from pypdf import PdfReader
+from test_drawings_read_back import LENGTH, MILLIMETER, size_of, sizes_in, sizes_in_table
+
+EXAMPLES = sorted(
+    path.name for path in (Path(__file__).parents[2] / "examples").iterdir() if (path / "job.yaml").exists()
+)
+MOST_VIEWS = 20
+"""Numbers up to here may be those of a view or a sheet, in a circle; millimeters have no unit by which to tell them."""
+RUN_TOGETHER = {"W02": ('4 1/8"',)}
+"""Lines of which the first number is that of a view, as the text of the PDF has them."""
+
+
+def openings(papers: Path) -> Iterator[tuple[dict[str, Any], list[str], str, float]]:
+    """Yield the record of each opening, the lines on its drawings, the unit of its job and half a step of its grid [in].
+
+    So much a printed length differs at most from a size that an angle made.
+    """
+    record = json.loads((papers / "parts.json").read_text(encoding="utf-8"))
+    units = record["units"]
+    half = record["grid"]["value"] / 2 * (MILLIMETER if units == "mm" else 1.0)
+    for opening in record["openings"]:
+        yield opening, lines_on(papers / "drawings" / f"{opening['mark']}.pdf"), units, half
+
+
+@cache
+def lines_on(pdf: Path) -> list[str]:
+    return [line.strip() for page in PdfReader(pdf).pages for line in page.extract_text().splitlines()]
+
+
+def unknown_dimensions(opening: dict[str, Any], lines: Sequence[str], units: str, tolerance: float) -> list[str]:
+    """Return the lengths on the drawings of an opening that do not follow from its record."""
+    sizes = sizes_in(opening, 25.4 if units == "mm" else 1.0)
+    said = [line for line in lines if LENGTH[units].fullmatch(line) and line != opening["issue"]["code"]]
+    said = [one for one in said if one not in RUN_TOGETHER.get(opening["mark"], ())]
+    if units == "mm":
+        said = [one for one in said if float(one) > MOST_VIEWS]
+    assert len(said) > 10
+    return [one for one in said if not any(abs(size_of(one, units) - size) <= tolerance + 1e-9 for size in sizes)]
+
+
+def is_rectangular(opening: dict[str, Any]) -> bool:
+    """Say whether an opening is no shape and its jambs have neither flare nor panels.
+
+    What those make in its drawings, parts.json tells by planes and corners: see the rows that add up.
+    """
+    inside = opening["trim"]["interior"]
+    return not (opening["window"].get("shape") or inside.get("flare") or inside.get("panels"))
+
+
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_printed_drawings_of_an_example_have_the_sizes_of_parts_json(
+    example: str, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    papers = example_papers(example, tmp_path_factory).folder
+    for opening, lines, units, tolerance in openings(papers):
+        assert_parts_are_listed(opening, lines, units, tolerance)
+        text = " ".join(lines)
+        for key in ("clear_opening", "rough_opening"):
+            for side in ("width", "height"):
+                assert opening[key][side]["text"].removesuffix(" mm") in text, (opening["mark"], key, side)
+        if is_rectangular(opening):
+            assert unknown_dimensions(opening, lines, units, tolerance) == [], opening["mark"]
+
+
+def assert_parts_are_listed(opening: dict[str, Any], lines: list[str], units: str, tolerance: float) -> None:
+    """Find thickness, width and length of every part behind its mark; of a bent one those of its strips stand first."""
+    unit = 25.4 if units == "mm" else 1.0
+    for part in opening["parts"]:
+        found = sizes_in_table(lines, part["mark"], units)
+        assert found, part["mark"]
+        if "plies" not in part.get("glue_up", {}):
+            wanted = tuple(part[side]["value"] / unit for side in ("thickness", "width", "length"))
+            assert found[0] == pytest.approx(wanted, abs=tolerance + 1e-9), part["mark"]
