@@ -23,7 +23,7 @@ RUN_TOGETHER = {"W02": ('4 1/8"',)}
 
 
 def openings(papers: Path) -> Iterator[tuple[dict[str, Any], list[str], str, float]]:
-    """Yield the record of each opening, the lines on its drawings, the unit of its job and half a step of its grid [in].
+    """Yield the record of each opening, the lines on its drawings, its unit, and half a step of the job's grid [in].
 
     So much a printed length differs at most from a size that an angle made.
     """

@@ -12,7 +12,7 @@ from jambs.drawings.elements.view import Chain, Ink, View
 from jambs.drawings.views.details import details
 from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.geometry import Point
-from jambs.length import FINE, Units
+from jambs.length import FINE, Units, read_length
 from jambs.section.cut import sections_to_draw
 
 
@@ -65,7 +65,28 @@ def test_a_bent_piece_has_no_blank_on_its_detail() -> None:
     found = lengths(view.chains)
     assert set(found) == {"hollow face", "back"}
     assert found["back"] - found["hollow face"] == pytest.approx(2 * 0.75)  # a half ring, 3/4 thick
-    assert [shape.ink for shape in view.shapes] == [Ink.TRIM_INSIDE]
+    assert [shape.ink for shape in view.shapes] == [Ink.TRIM_INSIDE, Ink.DIMENSION, Ink.DIMENSION]
+
+
+def test_the_center_of_a_half_ring_is_marked_and_both_its_radii_are_given() -> None:
+    """The cross stands as far from both ends of the hollow face as from its crown; ISO 129-1 has R before a radius."""
+    view = next(one for one in detailed("bent laminations") if "jamb" in one.title)
+    across, upright = (shape.points for shape in view.shapes[1:])
+    center = tuple(sum(axis) / 2 for axis in zip(*across, strict=True))
+    assert center == pytest.approx(tuple(sum(axis) / 2 for axis in zip(*upright, strict=True)))
+    hollow = next(chain.intervals[0] for chain in view.chains if chain.after == "hollow face")
+    reach = math.dist(hollow.start, hollow.finish) / 2
+    ends = [hollow.start, hollow.finish, min((one.target for one in view.call_outs), key=lambda point: point[1])]
+    assert [math.dist(center, point) for point in ends] == pytest.approx([reach] * 3, abs=1e-6)
+    assert sorted(read_length(one.lines[0].removeprefix("R "), units=Units.INCH) for one in view.call_outs) == (
+        pytest.approx([reach, reach + 0.75], abs=1 / 128)
+    )
+
+
+def test_a_center_far_below_a_shallow_piece_is_not_drawn() -> None:
+    """A sixth of a ring: its center lies most of a radius under it."""
+    view = next(one for one in detailed("sawn segments") if "casing" in one.title)
+    assert Ink.DIMENSION not in [shape.ink for shape in view.shapes]
 
 
 def test_a_ring_is_cut_at_head_and_jamb_alone_and_says_that_its_sill_is_the_same() -> None:

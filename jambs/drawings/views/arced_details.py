@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from jambs.arcs import with_arcs
+from jambs.drawings.elements.boxes import box_around
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Point
-from jambs.length import Units, length_text
+from jambs.length import ROUND_OFF, Units, length_text
 from jambs.parts.board.arch_outline import ArchCorners, arch_corners
 from jambs.parts.board.part import Part
+
+CENTER_ARM = 1 / 16
+"""Arms of the cross on a center, as a share of the radius."""
+PAST_CHORD = 0.1
+"""A center so far under the piece still has its cross, as a share of the radius."""
 
 
 def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
@@ -17,10 +24,23 @@ def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
     found = with_arcs(part.curved_outline)
     piece = Shape(points=found.points, bulges=found.bulges, ink=ink)
     if part.is_laminated:
-        return (piece,)
+        return (piece, *_center_marks(part, found.points))
     long, across = part.silhouettes.sizes.length, _across(part)
     blank = ((0.0, 0.0), (long, 0.0), (long, across), (0.0, across))
-    return (piece, Shape(points=blank, ink=Ink.HIDDEN))
+    return (piece, Shape(points=blank, ink=Ink.HIDDEN), *_center_marks(part, blank))
+
+
+def _center_marks(part: Part, drawn: Iterable[Point]) -> tuple[Shape, ...]:
+    """Cross the center of each arc where it lies beside the piece; of a shallow one it is far off the paper."""
+    box = box_around(drawn)
+    centers = {(round(u, 6), round(v, 6)): arc.radius for arc in part.arcs for u, v in (arc.center,)}
+    return tuple(
+        Shape(points=line, ink=Ink.DIMENSION, closed=False)
+        for (u, v), radius in centers.items()
+        if box.left - ROUND_OFF <= u <= box.right + ROUND_OFF and v >= box.bottom - PAST_CHORD * radius
+        for arm in (radius * CENTER_ARM,)
+        for line in (((u - arm, v), (u + arm, v)), ((u, v - arm), (u, v + arm)))
+    )
 
 
 def _across(part: Part) -> float:
@@ -51,10 +71,13 @@ def _rise(found: ArchCorners, length: float) -> tuple[Interval, ...]:
 
 
 def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
-    """Name the radius of each side at its crown, where a piece that is bent to several arcs has its middle one."""
+    """Give the radius of each side at its crown, after the letter R (ISO 129-1, from memory).
+
+    A piece that is bent to several arcs has its middle one there.
+    """
     found = arch_corners(part)
     return tuple(
-        CallOut(target=crown, lines=(f"radius {length_text(arc.radius, units=units)}",), side=side, on_edge=True)
+        CallOut(target=crown, lines=(f"R {length_text(arc.radius, units=units)}",), side=side, on_edge=True)
         for arc, crown, side in zip(part.arcs[:2], found.crowns, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
     )
 
