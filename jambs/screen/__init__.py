@@ -10,6 +10,7 @@ the room reads it in this order:
 ``shapes.py``        sections, chains, sash and parts as polygons; ``heat.py`` and ``heat_curves.py`` the study aside
 ``position_edits.py``  a place as a rule of the job file
 ``job_form.py``      the job as fields; ``job_edits.py`` what a field asks for, as edits
+``spoken_keys.py``   keys in sentences, called as their fields are
 ``papers_data.py``   the papers by key, which hold no longer and why
 ``measuring.py``     readings that are sent in, written into the job's table of measures, each once
 """

@@ -147,6 +147,24 @@ def test_a_spreadsheet_with_what_would_be_lost_is_refused() -> None:
         with_xlsx_cells(FileText(name="measures.xlsx", content=b"no"), {(2, 3): "4 3/8"})
 
 
+def test_a_spreadsheet_whose_worked_out_values_would_be_lost_is_refused() -> None:
+    """A formula that nothing has worked out yet has no value to lose."""
+    made = Workbook()
+    made.active.append(["mark", "place", "measured"])
+    made.active.append(["W01", 1, "=4+3/8"])
+    out, worked = io.BytesIO(), io.BytesIO()
+    made.save(out)
+    assert with_xlsx_cells(FileText(name="measures.xlsx", content=out.getvalue()), {(3, 1): "W02"})
+    with zipfile.ZipFile(out) as plain, zipfile.ZipFile(worked, "w") as packed:
+        for name in plain.namelist():
+            packed.writestr(
+                name,
+                plain.read(name).replace(b"</f><v />", b"</f><v>4.375</v>").replace(b"</f><v/>", b"</f><v>4.375</v>"),
+            )
+    with pytest.raises(EditRefused, match="holds a formula in C2, whose value would be lost; put its value there"):
+        with_xlsx_cells(FileText(name="measures.xlsx", content=worked.getvalue()), {(3, 1): "W02"})
+
+
 # ---- back and forth
 
 

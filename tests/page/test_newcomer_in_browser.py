@@ -76,6 +76,7 @@ def test_what_no_field_is_there_for_is_added_with_the_fields_under_it(browser: B
     page.keyboard.press("Enter")
     page.get_by_role("link", name="Elevations").click()
     expect(page.locator("""[data-path='["elevations","north","eave"]']""")).to_have_value("9'")
+    expect(page.locator("""[data-path='["elevations","north","width"]']""")).to_have_value("")  # it stood beside
     page.get_by_role("link", name="Walls", exact=True).click()
     layer = page.get_by_label("Add a layer outside")
     layer.fill("housewrap")
@@ -113,6 +114,14 @@ def test_a_copy_is_opened_and_what_stood_beside_a_field_stays_under_the_hand(bro
     expect(page.locator(".complaint")).to_have_count(0)
     expect(stock).to_have_value("pine")
     expect(stock).to_be_focused()
+    casing = page.locator("""[data-path='["interior_trim","picture","casing","stock"]']""")
+    casing.fill("")
+    casing.press("Enter")
+    expect(page.locator(".complaint")).to_contain_text("stock is missing")
+    expect(casing).to_be_focused()  # what must be said stays in sight
+    page.keyboard.type("pine")
+    page.keyboard.press("Enter")
+    expect(page.locator(".complaint")).to_have_count(0)
     page.get_by_role("button", name="Remove mull casing").press("Enter")
     expect(page.locator("#sections [aria-current=true]")).to_be_focused()  # not at the top of everything
 

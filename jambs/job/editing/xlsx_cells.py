@@ -19,6 +19,8 @@ LOST = {
     "xl/vbaProject.bin": "macros",
 }
 """What the library that writes the book would leave out, by the parts of the file that hold it."""
+FORMULA = "f"
+"""Kind of a cell, as the library calls it."""
 CellPlace = tuple[int, int]
 """Row and column, both from 1."""
 Book = dict[str, dict[CellPlace, Any]]
@@ -31,6 +33,7 @@ def with_xlsx_cells(file: FileText, cells: Mapping[CellPlace, str]) -> FileText:
         EditRefused: the book holds what would be lost, or more than these cells would become another.
     """
     _check_nothing_is_lost(file)
+    _check_no_formula_is_read(file)
     before, book = _held(file), _opened(file)
     sheet = book.worksheets[0]
     for (row, column), value in cells.items():
@@ -60,10 +63,20 @@ def _check_nothing_is_lost(file: FileText) -> None:
         raise refused(file.name, f"holds {' and '.join(found)}, which would be lost; {advice}")
 
 
-def _opened(file: FileText) -> Any:
+def _check_no_formula_is_read(file: FileText) -> None:
+    """Refuse a table with formulas: what the spreadsheet worked out, which a job reads, would not be written back."""
+    written, worked = (_opened(file, data_only=is_worked).worksheets[0] for is_worked in (False, True))
+    for row in written.iter_rows():
+        for cell in row:
+            if cell.data_type == FORMULA and worked[cell.coordinate].value is not None:
+                advice = "put its value there, or type the cells in the spreadsheet"
+                raise refused(file.name, f"holds a formula in {cell.coordinate}, whose value would be lost; {advice}")
+
+
+def _opened(file: FileText, *, data_only: bool = False) -> Any:
     from openpyxl import load_workbook  # heavy, and few tables are spreadsheets
 
-    return load_workbook(io.BytesIO(file.content))
+    return load_workbook(io.BytesIO(file.content), data_only=data_only)
 
 
 def _held(file: FileText) -> Book:
