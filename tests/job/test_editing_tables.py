@@ -150,8 +150,8 @@ def test_a_spreadsheet_with_what_would_be_lost_is_refused() -> None:
 def test_a_spreadsheet_whose_worked_out_values_would_be_lost_is_refused() -> None:
     """A formula that nothing has worked out yet has no value to lose."""
     made = Workbook()
-    made.active.append(["mark", "place", "measured"])
-    made.active.append(["W01", 1, "=4+3/8"])
+    made.worksheets[0].append(["mark", "place", "measured"])
+    made.worksheets[0].append(["W01", 1, "=4+3/8"])
     out, worked = io.BytesIO(), io.BytesIO()
     made.save(out)
     assert with_xlsx_cells(FileText(name="measures.xlsx", content=out.getvalue()), {(3, 1): "W02"})

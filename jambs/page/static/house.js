@@ -45,8 +45,8 @@ if (find) {
 }
 /** Letters on an elevation are never smaller on the screen than they are said to be, however narrow it is; nor much larger. */
 const MOST = 1.3;
-const larger = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;  // on a large screen, or where somebody asks for it
-const lettersAt = (inches) => larger * Math.max(inches, Math.min(1, MOST * inches));  // inches of the house to a pixel
+const larger = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;  // on a large screen, or where somebody asks for it
+const lettersAt = (inches) => larger() * Math.max(inches, Math.min(1, MOST * inches));  // inches of the house to a pixel
 const elevations = new ResizeObserver((seen) => {
   for (const { target } of seen) {
     const size = target.viewBox.baseVal, shown = target.getBoundingClientRect();
