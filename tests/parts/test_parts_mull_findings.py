@@ -33,10 +33,10 @@ ROWS = [
         code="finished-read-otherwise",
         appears=case(**lined(["55 5/8", "59 3/4"])),
         quiet=case(**lined(["55 3/4", "59 3/4"])),
-        inch='The finished opening is 55 5/8" × 59 3/4" by the tape, planned 55 3/4" × 59 3/4": what stands in '
-        "it is sawn to it.",
+        inch='The finished opening is 55 5/8" × 59 3/4" by the tape, planned 55 3/4" × 59 3/4": what goes '
+        "into it is sawn to the tape.",
         mm="The finished opening is 1412.9 mm × 1517.7 mm by the tape, planned 1416.1 mm × 1517.7 mm: what "
-        "stands in it is sawn to it.",
+        "goes into it is sawn to the tape.",
         severity=NOTE,
         about=W1,
     ),
