@@ -30,10 +30,15 @@ from said import sentences
 
 from jambs.findings import FindingsError
 from jambs.job import Job
+from jambs.job.models.openings import SideDepths
 from jambs.length import Units
+from jambs.parts.board.arch_outline import arch_corners
+from jambs.parts.board.arrises import OnePlane, edge_section
 from jambs.parts.board.bending_form import bending_form
 from jambs.parts.board.board_faces import board_faces
+from jambs.parts.board.cuts import saw_angles
 from jambs.parts.board.end_slants import end_slants
+from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.taken_apart import taken_apart
 from jambs.parts.jambs.box import box_gaps
@@ -46,9 +51,16 @@ from jambs.parts.kit.mill_ahead import rips_ahead
 from jambs.parts.kit.on_elevation import seen_box
 from jambs.parts.kit.planned import is_planned
 from jambs.parts.make import make_kit
+from jambs.parts.mulls.mull import cut_to_finished
 from jambs.parts.readings.as_built import held_readings, questions
+from jambs.parts.readings.edge import remedy
+from jambs.parts.readings.lining import lining_of
 from jambs.parts.readings.tolerance import depth_range
 from jambs.parts.shapes.clear import interior_clear
+from jambs.parts.shapes.shape_checks import is_framed_square
+from jambs.parts.trim.casing_plane import nailed_on
+from jambs.parts.trim.molding import end_area, inner_edge
+from jambs.parts.trim.returns import wall_board_lap
 from jambs.parts.trim.sides import fitted_edges, twist
 from jambs.parts.words.corner_words import jamb_corner_words
 from jambs.parts.words.cut_words import asides, board_words, ends_words, unlisted_words, work_words
@@ -59,6 +71,7 @@ from jambs.parts.words.mill_ahead_words import milling_lines
 from jambs.parts.words.panel_words import room_words
 from jambs.parts.words.ply_words import resawn_words, strips_first
 from jambs.place.solve import place_windows
+from jambs.sides import Side
 
 RECORD = Path(__file__).with_name("recorded_words.json")
 READ = {"date": "2026-06-01"}
@@ -178,8 +191,18 @@ def _of_kit(kit: Kit, job: Job) -> dict[str, Any]:
         "tolerance": plain((spare.planned, spare.pieces, spare.worst, spare.likely)),
         "box": plain((clear, box_gaps(clear, placement), steps_back(kit.frames))),
         "framing": plain(flared_framing(placement, job.shop.framers_grid)),
+        "lined": plain((sorted(one.name for one in nailed_on(kit, Where.INTERIOR)), _lined(kit))),
         "shims": plain((placement.shims, placement.interior_depth, placement.exterior_depth)),
     }
+
+
+def _lined(kit: Kit) -> Any:
+    """Return what lines each side, which boards are cut to a finished opening, and what the casing's end covers."""
+    trim, opening = kit.placement.opening.interior, kit.placement.opening
+    casing = [inner_edge(trim), end_area(trim, 0.5), end_area(trim, 2.0)] if trim.is_cased else []
+    to_finished = [one.mark for one in cut_to_finished(kit.parts, opening)]
+    lap = wall_board_lap(kit.placement, trim.returns) if trim.returns else None
+    return [[lining_of(trim, side) for side in Side], to_finished, casing, lap, is_framed_square(opening)]
 
 
 def _of_readings(kit: Kit, job: Job) -> dict[str, Any]:
@@ -189,7 +212,16 @@ def _of_readings(kit: Kit, job: Job) -> dict[str, Any]:
         "held": plain([(one.place, one.value, one.planned) for one in held_readings(kit.placement)]),
         "asked": plain(questions(kit.placement, units=job.units)),
         "edges": plain([(fitted_edges(one, job.shop), twist(one), one.origins) for one in sides]),
+        "bends": plain([_bends(one, job) for one in sides]),
     }
+
+
+def _bends(depths: SideDepths, job: Job) -> Any:
+    """Return how the wall leaves the edges that are laid over it, and what to do."""
+    edges = [(one, one.edge) for one in fitted_edges(depths, job.shop)]
+    return [
+        (one.words, edge.hollow, edge.deepest, edge.taper, edge.bend, edge.worst, remedy(edge)) for one, edge in edges
+    ]
 
 
 def _of_part(part: Part, kit: Kit, job: Job) -> Any:
@@ -204,9 +236,19 @@ def _of_part(part: Part, kit: Kit, job: Job) -> Any:
             _words(part, job),
             (seen_box(part), apart, over, list(end_slants(part).values()) if part.is_wood else ()),
             (form.size, form.center, form.springs, form.crown, form.spring_lines) if form else (),
-            _faces(part) if part.is_wood else (),
+            (_faces(part), _drawn(part)) if part.is_wood else (),
         ]
     )
+
+
+def _drawn(part: Part) -> Any:
+    """Return what drawings ask of a board: its section in three places, of a curved one its corners."""
+    if len(part.arcs) == 2:
+        return arch_corners(part)
+    sizes, cuts = part.silhouettes.sizes, part.cuts
+    sections = [edge_section(sizes, cuts, share * sizes.length) for share in (0.0, 0.5, 1.0)]
+    planes = [one.plane(sizes) for one in cuts if isinstance(one, OnePlane)]
+    return [sections, list(part.corners.values()), [saw_angles(one) for one in planes], part.is_plain, part.is_leaned]
 
 
 def _of_member(part: Part, job: Job) -> Any:
