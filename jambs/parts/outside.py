@@ -5,37 +5,31 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from jambs.findings import Subject, SubjectKind
 from jambs.geometry import Point
 from jambs.job.models.exterior_trim import ExteriorTrim
-from jambs.job.models.flare import GREATEST_FLARE_DEG
-from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits
-from jambs.length import ROUND_OFF, Grid
+from jambs.length import Grid
 from jambs.parts.board.boards import SAME_SIZE
-from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
-from jambs.parts.findings.flare_findings import FlareTooSteep
-from jambs.parts.findings.kit_findings import SillRunsIntoFlange
-from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
-from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round, shaped_exterior_jambs
+from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
+from jambs.parts.outside_checks import flares_in_wall, hold_clear_of_the_flange, hold_to_some_width
+from jambs.parts.outside_figures import casing_width, metal_sill_figures, outside_figures
 from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
-from jambs.parts.trim.exterior_sill import SillPlace, make_sill, sill_fall
+from jambs.parts.trim.exterior_sill import make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
-from jambs.parts.trim.metal_returns import make_metal_returns, metal_sill, over_the_head, sill_at_frame
-from jambs.parts.trim.shaped_casing import casing_box, shaped_casing
+from jambs.parts.trim.metal_returns import make_metal_returns, over_the_head, sill_at_frame
+from jambs.parts.trim.shaped_casing import shaped_casing
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
-from jambs.place.flares import Flares, flares_outside
-from jambs.place.frame_path import frame_path
+from jambs.place.flares import Flares
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
 
@@ -107,7 +101,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: OpeningRun
         Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
         Figure(
             kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
-            value=_casing_width(placement, cased, trim),
+            value=casing_width(placement, cased, trim),
             note="edge to edge",
         ),
     )
@@ -149,12 +143,12 @@ def _deep(
     placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack, run: OpeningRun | None
 ) -> Outside:
     opening, joint, grid = placement.opening, trim.sealant_joint, rack.shop.grid
-    _hold_to_some_width(sides, joint)
+    hold_to_some_width(sides, joint)
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
-    _hold_clear_of_the_flange(under, opening.window.frame_projection)
+    hold_clear_of_the_flange(under, opening.window.frame_projection)
     clear = _clear(placement, trim, grid)
-    flares = _hold_flares(placement, trim)
+    flares = flares_in_wall(placement, trim)
     parts = _jambs(clear, sides, placement, trim, slope, rack, flares)
     clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
     over, over_sides, walls = over_all(run, clear, clears), outer_over_all(run, sides), walls_between(run, clears)
@@ -174,13 +168,14 @@ def _deep(
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
     parts += [*_casing(cased, placement, trim, rack), *_mulls_on_wall(walls, cased, trim, trim.casing_reveal)]
     parts += _flashing(cased, placement, trim)
-    return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, at_trim, cased, place, trim))
+    figures = outside_figures(placement, clear, at_trim if flares else None, cased, place, trim)
+    return Outside(clear=clear, parts=tuple(parts), figures=figures)
 
 
 def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
     """Bent metal lines the opening from the frame to the wall, with no casing round it; a flashing over its head."""
     opening = placement.opening
-    _hold_to_some_width(sides, trim.sealant_joint, PartKind.METAL_RETURN)
+    hold_to_some_width(sides, trim.sealant_joint, PartKind.METAL_RETURN)
     at_frame = sill_at_frame(placement, trim)
     clear = clear_opening(
         opening.frame,
@@ -204,23 +199,11 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=clear.width, note="between metal returns"),
         Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to face of the return"),
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to its leg, bedded in sealant"),
-        *_metal_sill_figures(placement, trim),
+        *metal_sill_figures(placement, trim),
     )
     return Outside(
         clear=clear, parts=(*make_metal_returns(clear, sides, placement, trim, grid), flashing), figures=figures
     )
-
-
-def _metal_sill_figures(placement: Placement, trim: ExteriorTrim) -> list[Figure]:
-    place, sill = metal_sill(placement, trim), trim.returns.sill if trim.returns else None
-    if place is None or sill is None:
-        return []
-    run = place.start + place.run - placement.outside_edge
-    return [
-        Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
-        Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, sill.slope), note="over the run"),
-        Figure(kind=FigureKind.SILL_NOSING, value=sill.nosing, note="past the cladding face"),
-    ]
 
 
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:
@@ -233,46 +216,6 @@ def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid:
 def _on_frames(covers: list[Cover], placement: Placement, trim: ExteriorTrim, slope_deg: float) -> list[Part]:
     """Cover mulls that are not boxed: the boards lie on the outside edges of the frames, in sealant."""
     return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg) if trim.mull_casing else []
-
-
-def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float, kind: PartKind = PartKind.EXTERIOR_JAMB) -> None:
-    """What lines the opening begins a sealant joint outside the frame; its width is what is left to the trim plane."""
-    cut = [sides[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
-    least = min(side.least for side in cut)
-    if least - joint < SAME_SIZE:
-        about = Subject(kind=SubjectKind.PART, name=kind.words)
-        is_metal = kind is PartKind.METAL_RETURN
-        raise CannotBeCut(ExteriorJambHasNoWidth(subject=about, depth=least, joint=joint, is_metal=is_metal))
-
-
-def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> None:
-    if under_frame > frame_projection:
-        about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_SILL.words)
-        raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
-
-
-def _hold_flares(placement: Placement, trim: ExteriorTrim) -> Flares:
-    """Return the flares of the exterior jambs as they come out in the wall.
-
-    Raises:
-        CannotBeCut: one that was given by length is too steep at this depth.
-    """
-    depth = placement.exterior_depth
-    flares = flares_outside(placement.opening, depth)
-    for side in Side:
-        stated = trim.flare.at(side) if trim.flare else None
-        if stated and stated.wider and flares.at(side) > GREATEST_FLARE_DEG + ROUND_OFF:
-            raise CannotBeCut(
-                FlareTooSteep(
-                    subject=Subject.opening(placement.opening.mark),
-                    side=side,
-                    wider=stated.wider,
-                    depth=depth - trim.sealant_joint,
-                    flare_deg=flares.at(side),
-                    greatest_deg=GREATEST_FLARE_DEG,
-                )
-            )
-    return flares
 
 
 def _at_trim(clear: ClearOpening, flares: Flares, depth: float) -> ClearOpening:
@@ -369,63 +312,3 @@ def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> 
             flashing=trim.head_flashing,
         ),
     )
-
-
-def _casing_width(
-    placement: Placement, cased: CasedOpening, trim: ExteriorTrim, place: SillPlace | None = None
-) -> float:
-    """Width of the casing over its legs, or of a shape without two legs where it is widest [in].
-
-    Of slants on a sill that is at their feet, each as low as the sill is there.
-    """
-    shape = placement.opening.shape
-    if place and trim.sill and shape and shape.is_cut_below(placement.opening.frame) and not shape.is_arched:
-        return place.length - 2 * trim.sill.horn
-    if has_two_legs(frame_path(placement.opening)):
-        return outside_width(cased, trim.casing)
-    return casing_box(placement.opening, cased, trim.casing).width
-
-
-def _clear_width(placement: Placement, clear: ClearOpening) -> float:
-    if has_two_legs(frame_path(placement.opening)):
-        return clear.width
-    return size_over_all(clear_path(placement.opening, clear)).width
-
-
-def _flared_figures(clear: ClearOpening, at_trim: ClearOpening) -> list[Figure]:
-    """Tell the opening at the trim plane where jambs flare."""
-    if at_trim == clear:
-        return []
-    note = "between flared jambs, where they end"
-    return [Figure(kind=FigureKind.EXTERIOR_CLEAR_AT_TRIM, value=at_trim.width, note=note)]
-
-
-def _figures(
-    placement: Placement,
-    clear: ClearOpening,
-    at_trim: ClearOpening,
-    cased: CasedOpening,
-    place: SillPlace | None,
-    trim: ExteriorTrim,
-) -> tuple[Figure, ...]:
-    wide = _clear_width(placement, clear)
-    figures = [
-        Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=wide, note="between exterior jambs"),
-        *_flared_figures(clear, at_trim),
-        Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
-        Figure(kind=FigureKind.EXTERIOR_CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
-        Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to jamb, backer behind"),
-        Figure(
-            kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
-            value=_casing_width(placement, cased, trim, place),
-            note="edge to edge",
-        ),
-    ]
-    if place and trim.sill:
-        run = place.run - trim.sill.under_frame
-        figures += [
-            Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
-            Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, trim.sill.slope), note="over the run"),
-            Figure(kind=FigureKind.SILL_NOSING, value=trim.sill.nosing, note="past the cladding face"),
-        ]
-    return tuple(figures)
