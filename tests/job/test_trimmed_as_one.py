@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from metal import lined
 from trimmed_as_one import run_job, side_by_side
 
 from jambs.job.models.trim_run import TrimRun
@@ -127,8 +128,18 @@ def test_faces_may_differ_at_the_sides_and_not_at_head_and_sill() -> None:
             "its interior trim has a flare, and W1 is trimmed as one with a neighbor; trim flared openings each by "
             "itself, or take flare out",
         ),
+        (
+            {"exterior_trim__outside__flare": {"sides": "5 deg"}},
+            "its exterior trim has a flare, and W1 is trimmed as one with a neighbor; trim flared openings each by "
+            "itself, or take flare out",
+        ),
+        (
+            {"exterior_trim__outside": lined()},
+            "its exterior trim has returns of bent metal, and W1 is trimmed as one with a neighbor; line each opening "
+            "by itself, or take returns out",
+        ),
     ],
-    ids=["no mull casing", "none outside", "flare"],
+    ids=["no mull casing", "none outside", "flare", "flare outside", "bent metal outside"],
 )
 def test_a_trim_that_no_board_can_lie_over_is_told_of_both(paths: dict[str, Any], said: str) -> None:
     assert faults(**paths) == [

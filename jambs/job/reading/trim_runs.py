@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import SAME_LINE
 from jambs.job.models.openings import Opening
 from jambs.job.models.trim import InteriorTrim
@@ -142,10 +143,18 @@ def _hold_trims(source: TextSource, opening: Opening, complaints: Complaints) ->
     for key, cure in _lacking(opening.interior):
         message = f"its interior trim {key}, and {opening.mark} is trimmed as one with a neighbor; {cure}"
         complaints.say(source, ("interior_trim",), message)
-    if opening.exterior is not None and opening.exterior.mull_casing is None:
-        lacking = "its exterior trim has no mull_casing"
-        message = f"{lacking}, and {opening.mark} is trimmed as one with a neighbor; {_MULL_CASING}"
+    for key, cure in _lacking_outside(opening.exterior) if opening.exterior else ():
+        message = f"its exterior trim {key}, and {opening.mark} is trimmed as one with a neighbor; {cure}"
         complaints.say(source, ("exterior_trim",), message)
+
+
+def _lacking_outside(trim: ExteriorTrim) -> Iterator[tuple[str, str]]:
+    if trim.returns is not None:
+        yield "has returns of bent metal", "line each opening by itself, or take returns out"
+    elif trim.mull_casing is None:
+        yield "has no mull_casing", _MULL_CASING
+    if trim.flare is not None:
+        yield "has a flare", "trim flared openings each by itself, or take flare out"
 
 
 _MULL_CASING = "give it mull_casing: {thickness: …, stock: …} for the board on the wall between"
