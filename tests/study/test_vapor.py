@@ -8,7 +8,16 @@ import pytest
 from jambs.study.regions.region import StudyError
 from jambs.study.wall.humidity import Climate
 from jambs.study.wall.stack import HeatLayer, HeatStack
-from jambs.study.wall.vapor import VaporMonth, VaporYear, _after_month, _month_pressures, _planes, _taut, vapor_year
+from jambs.study.wall.vapor import (
+    VaporMonth,
+    VaporYear,
+    _after_month,
+    _month_pressures,
+    _planes,
+    _start,
+    _taut,
+    vapor_year,
+)
 
 # Air in the hand case passes 2e-10 kg/(m s Pa): s_d meters of it have a permeance of 200/s_d ng/(s m2 Pa).
 PER_METER = 200.0
@@ -147,3 +156,17 @@ def test_a_wall_has_dried_out_by_what_the_last_month_leaves(ends: tuple[float, .
 def test_a_string_drawn_tight_touches_what_lies_below_it(middle: float, touched: list[int]) -> None:
     """Between 2 and 0 Pa it passes halfway at 1: what could hold as much lets it pass."""
     assert _taut(np.array([0.0, 1.0, 2.0]), np.array([2.0, middle, 0.0]), 0, 2) == touched
+
+
+@pytest.mark.parametrize(
+    ("takes_up", "first"),
+    [
+        ([False] * 9 + [True] * 3, 9),
+        ([True] + [False] * 11, 0),
+        ([True] * 3 + [False] * 6 + [True] * 3, 9),
+        ([True] * 12, 0),
+        ([False] * 12, 0),
+    ],
+)
+def test_a_year_begins_with_the_first_month_that_takes_up_water(takes_up: list[bool], first: int) -> None:
+    assert _start(takes_up) == first

@@ -107,3 +107,15 @@ def test_a_wall_without_framing_cannot_be_studied() -> None:
     planes = stack_wall(job.openings[0].wall, grid=job.shop.grid)
     with pytest.raises(StudyError, match="wall 'main' has no framing layer"):
         wall_report(planes, site_of(None, units=job.units), units=job.units)
+
+
+def test_without_sheathing_the_first_layer_outside_the_framing_is_asked() -> None:
+    """Air that leaks through the studs meets the boards first; the membrane before them has no thickness."""
+    layers: list[Any] = [
+        "gypsum board 1/2",
+        {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
+        {"material": "EPS", "thickness": "2"},
+        {"material": "wood shingles", "thickness": "3/4"},
+    ]
+    found = report(walls__main__layers=layers, walls__main__buck=None).dew_check
+    assert found is not None and found.layer == "EPS"
