@@ -96,7 +96,7 @@ def test_a_side_is_shared_by_edges_or_by_stacked_frames(
     assert is_one_of_several(kind, members, runs) is expected
 
 
-LEAST = {"subject": W1, "least": 0.25}
+LEAST: dict[str, Any] = {"subject": W1, "least": 0.25}
 
 
 @pytest.mark.parametrize(

@@ -20,7 +20,7 @@ from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.findings import style_findings
 from jambs.parts.make import make_kit
-from jambs.parts.outside import _hold_to_some_width
+from jambs.parts.outside_checks import hold_to_some_width
 from jambs.parts.trim.sides import planned_sides
 from jambs.place.solve import place_windows
 from jambs.sides import Side
@@ -329,12 +329,12 @@ def test_the_shallowest_end_of_the_shallowest_side_decides(side: Side) -> None:
     for low, is_fault in ((0.25, True), (17 / 64, False)):
         tapered = {**sides, side: replace(sides[side], finish_depth=low)}
         try:
-            _hold_to_some_width(tapered, 0.25)
+            hold_to_some_width(tapered, 0.25)
         except CannotBeCut:
             assert is_fault
         else:
             assert not is_fault
-    _hold_to_some_width({**sides, Side.SILL: replace(sides[Side.SILL], finish_depth=0.0)}, 0.25)
+    hold_to_some_width({**sides, Side.SILL: replace(sides[Side.SILL], finish_depth=0.0)}, 0.25)
 
 
 def narrow(*boards: str) -> set[str]:

@@ -43,7 +43,9 @@ def _box(outline: tuple[tuple[float, float], ...]) -> Box:
 )
 def test_a_pocket_lies_in_one_face(cut: Cut, face: BoardFace, box: Box, depth: float) -> None:
     found = worked_face(board(cut), face)
-    assert [(_box(one.outline), one.depth) for one in found.pockets] == [(pytest.approx(box), depth)]
+    (pocket,) = found.pockets
+    assert _box(pocket.outline) == pytest.approx(box)
+    assert pocket.depth == depth
     assert found.is_worked and found.bevels == ()
     other = worked_face(board(cut), BACK if face is FACE else FACE)
     assert not other.is_worked and _box(other.outline) == (0.0, 0.0, 20.0, 4.0)
@@ -62,7 +64,9 @@ def test_a_pocket_lies_in_one_face(cut: Cut, face: BoardFace, box: Box, depth: f
 )
 def test_a_bevel_goes_off_the_face_that_comes_out_short(cut: Cut, face: BoardFace, box: Box) -> None:
     found = worked_face(board(cut), face)
-    assert [(_box(one.outline), one.angle_deg) for one in found.bevels] == [(pytest.approx(box), 30.0)]
+    (bevel,) = found.bevels
+    assert _box(bevel.outline) == pytest.approx(box)
+    assert bevel.angle_deg == 30.0
     assert not worked_face(board(cut), BACK if face is FACE else FACE).is_worked
 
 

@@ -260,7 +260,7 @@ def _limits(found: Placement, job: Job) -> Any:
 def _around(found: Placement, job: Job) -> Any:
     flares = flares_at(found.opening.interior, found.interior_depth)
     shape = found.opening.shape
-    words = []
+    words: list[Any] = []
     if shape:
         words = [outline_words(frame_path(found.opening), shape.kind, one) for one in Units]
         words.append(hole_words(rough_path(found), shape.kind, job.shop.framers_grid))

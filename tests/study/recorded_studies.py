@@ -133,7 +133,7 @@ def _side(side: DrawnSide) -> Any:
     cut = side.cut
     return [
         (side.side, side.length, cut.corner, cut.glazing),
-        [_rectangle(one) for one in (*cut.blocks, *cut.airs)],
+        [*map(_rectangle, cut.blocks), *map(_rectangle, cut.airs)],
         (side.transmittance, side.transmittance.value, side.transmittance.half_width, side.transmittance.is_usual),
         side.factors,
     ]
