@@ -9,8 +9,10 @@ import jsonschema
 from cases import STOOL, changed, job_of, kit_of
 from panels import PANELS, paneled
 
+from jambs.drawings.elements.paper import scales_of
 from jambs.drawings.elements.view import ViewSide
 from jambs.drawings.views.details import details, is_told_in_words
+from jambs.drawings.views.table import parts_tables
 from jambs.job import Job
 from jambs.length import FINE, Units
 from jambs.outside.house import PlannedHouse, plan_house
@@ -215,3 +217,17 @@ def test_the_detail_dimensions_the_openings() -> None:
 def test_the_depth_of_a_framed_jamb_waits_for_the_tape_as_any() -> None:
     kit = kit_of(**paneled())
     assert all(depth_is_planned(part, kit.placement.opening) for part in kit.parts if part.frame_members)
+
+
+def test_the_parts_table_of_the_drawing_has_members_that_are_sawn_alike_in_one_row() -> None:
+    """Of four jambs 28 pieces; the sizes of grooves and tenons stand once, in the last row."""
+    house, job = planned(framed=True)
+    (view,) = parts_tables(house.kits[0].parts, grid=job.shop.grid, scale=scales_of(job.units)[0], tallest=20.0)
+    said = [" ".join(text.lines) for text in view.texts]
+    assert "W1-2c, e, W1-3c, e" in said and "rail, 1 of 3, 3 of 3" in said
+    assert sum('wide, 3/8" deep' in one for one in said) == 1
+    marks = [mark for mark in said if mark.startswith("W1-") and mark[-1].isalpha()]
+    assert sum(one.count(",") + 1 for one in marks) == 28
+    plain, _ = planned(framed=False)
+    (bare,) = parts_tables(plain.kits[0].parts, grid=job.shop.grid, scale=scales_of(job.units)[0], tallest=20.0)
+    assert not any("rail" in line or "groove" in line for text in bare.texts for line in text.lines)

@@ -132,8 +132,8 @@ def _member_row(some: Sequence[Part], grid: Grid, widths: Sequence[float]) -> _R
     one = some[0]
     marks = ", ".join(f"{jamb}{', '.join(part.mark[-1] for part in own)}" for jamb, own in groupby(some, _jamb_mark))
     places = dict.fromkeys(member_words(part.kind, part.member, part.members) for part in some)
-    told = (marks, f"{one.kind.words}{''.join(places)}", board_words(one, units=grid.units))
-    texts = (*told, sawn_first(one, grid=grid), SQUARE)
+    name, board = f"{one.kind.words}{''.join(places)}", board_words(one, units=grid.units)
+    texts = (marks, name, board, sawn_first(one, grid=grid), SQUARE)
     work = "; ".join(member_work_in_short(one))
     lines = wrapped(work, width=_beside_mark(widths), height=TEXT_HEIGHT) if work else ()
     return _Row(of=tuple(some), cells=_cells(texts, widths), more=_Cell(tuple(lines)))
