@@ -194,7 +194,7 @@ WHERE: Mapping[str, str] = {
     "cut_sections": "face.stages",
     "draw": "face.stages",
     "issues": "app.revisions",
-    "job_file": "job.reading.read",
+    "job_file": "job.read",
     "job_then": "app.revisions",
     "keys_pdf": "sheets.key_sheet",
     "keys_text": "app.key_text",

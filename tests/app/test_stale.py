@@ -53,7 +53,8 @@ def everything(built: Shop, reach: Reach) -> Shop:
     def write() -> None:
         built.change(SIX, SIX + SPRUCE)
         for verb in (BUY, ("labels", "house"), ("measure", "house"), BUILD, ("labels", "house")):
-            assert built.run(*verb).exit_code == 0
+            ran = built.run(*verb)
+            assert ran.exit_code == 0, (ran.output, ran.exception)
 
     reach("everything", write)
     return built
