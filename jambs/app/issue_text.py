@@ -51,10 +51,15 @@ def _to_print(record: Record, last: Entry, changed: Sequence[str]) -> str:
 
 
 def changed_lines(record: Record, job: Job) -> list[str]:
-    """Return a line for each opening that was issued and not told yet: why, and which cut parts to cut again."""
+    """Return a line for each opening that was issued and not told yet: why, and which cut parts to cut again; one for
+    all of which the same is said.
+    """
     told, last = _told(record), record.latest_issue
     assert last
-    return [_changed_line(record, told, last, mark, job) for mark in _changed_since(record, told)]
+    said: dict[str, list[str]] = {}
+    for mark in _changed_since(record, told):
+        said.setdefault(_changed_line(record, told, last, mark, job), []).append(mark)
+    return [f"  {', '.join(marks)}: {line}" for line, marks in said.items()]
 
 
 def _told(record: Record) -> Entry | None:
@@ -72,26 +77,22 @@ def _changed_since(record: Record, told: Entry | None) -> list[str]:
 def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, job: Job) -> str:
     if mark not in last.sheets:
         why = last.why.get(mark) or _last_why(record, mark) or "gone"
-        return (
-            f"  {mark}: {why}; its sheets and labels are void" if told and mark in told.sheets else f"  {mark}: {why}"
-        )
+        return f"{why}; its sheets and labels are void" if told and mark in told.sheets else why
     was = _mark_then(record, told, mark)
     if told is None or was is None:
-        return f"  {mark}: {last.why.get(mark) or Added().sentence(job.units)}{_again(record, last, mark)}"
+        return f"{last.why.get(mark) or Added().sentence(job.units)}{_again(record, last, mark)}"
     try:
         found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
     except (Unreadable, *OTHER_SHAPE):
-        return (
-            f"  {mark}: {last.why.get(mark) or 'changed'}; hold the old sheets against the new ones, figure by figure"
-        )
+        return f"{last.why.get(mark) or 'changed'}; hold the old sheets against the new ones, figure by figure"
     recut = _in_order({one.mark for one in found.changes if isinstance(one.verdict, Recut)})
     dropped = _in_order({one.mark for one in found.changes if isinstance(one.verdict, NoLongerNeeded)})
     count = len(found.changes)
     exchanged = remarked_in(record, last).exchanged.get(mark)
     whys = (MarksExchanged(mark=exchanged),) if exchanged else found.why
     if last.same_as and not found.changes and any(isinstance(why, HeadOfJobChanged) for why in whys):
-        return f"  {mark}: no figure changed; its sheet is that of issue {last.same_as} again"
-    counted = f"  {mark}: {why_text(whys, job.units)}, {count} {'figure' if count == 1 else 'figures'} changed"
+        return f"no figure changed; its sheet is that of issue {last.same_as} again"
+    counted = f"{why_text(whys, job.units)}, {count or 'no'} {'figures' if count > 1 else 'figure'} changed"
     cut = [f"recut {', '.join(recut)}"] * bool(recut) + [f"throw away {', '.join(dropped)}"] * bool(dropped)
     return f"{counted}{_again(record, last, mark)}" + (f"; if cut already, {', '.join(cut)}" if cut else "")
 

@@ -41,7 +41,7 @@ from jambs.issued.plan import (
     put_back,
     withdrawn,
 )
-from jambs.issued.reasons import why_text
+from jambs.issued.reasons import OtherBoards, why_text
 from jambs.issued.record import Record
 from jambs.issued.revisions import revisions
 from jambs.issued.writing import Commit, PaperFacts, Writing
@@ -175,7 +175,9 @@ def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, Shee
     if changed or plan.gone:
         rooms = {kit.mark: kit.placement.opening.room for kit in changed}
         void = void_sheets(issuing.record, plan)
-        page = changes_pdf(stamps, _why_texts(plan), rooms, void, job, number=plan.number, day=plan.day)
+        boards = [mark for mark, one in plan.changes.items() if one.why == (OtherBoards(),)]
+        why = _why_texts(plan)
+        page = changes_pdf(stamps, why, rooms, void, job, number=plan.number, day=plan.day, other_boards=boards)
         (folder / CHANGES).write_bytes(page)
     if changed and pictures:
         (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))

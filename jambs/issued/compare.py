@@ -17,6 +17,8 @@ from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, 
 from jambs.parts.board.kinds import told_name, told_position
 
 Record = Mapping[str, Any]
+BOARD = "board"
+"""The board at hand that a part comes out of, as its record calls it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,6 +123,8 @@ def size_words(part: Record) -> str:
 
 def _changed_part(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
     rows = [*_size_rows(old, new), *_work_rows(old, new)]
+    if all(what == BOARD for what, _, _ in rows):
+        rows = []  # cut from another board it is the same part: there is nothing to do
     if _number(old) != _number(new):
         yield Change(mark=new["mark"], what=f"{named(new)}, its mark", old=old["mark"], new=new["mark"])
     if not rows:
@@ -136,7 +140,7 @@ def _number(part: Record) -> str:
 
 
 def _size_rows(old: Record, new: Record) -> Iterator[tuple[str, str, str]]:
-    for name in ("stock", "board"):
+    for name in ("stock", BOARD):
         if old[name] != new[name]:
             yield name, old[name], new[name]
     for name in ("thickness", "width", "length"):

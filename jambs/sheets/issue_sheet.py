@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -83,13 +83,18 @@ def changes_pdf(
     *,
     number: int,
     day: str,
+    other_boards: Collection[str] = (),
 ) -> bytes:
-    """Return the list of what changed in an issue as PDF bytes: openings that are gone, then those in ``why``."""
-    changed = {mark: stamps.by_mark[mark] for mark in why if mark in stamps.by_mark}
+    """Return the list of what changed in an issue as PDF bytes: openings that are gone, then those in ``why``.
+
+    ``other_boards``: openings of which nothing changed but the boards that their parts come out of, told in one line.
+    """
+    changed = {mark: stamps.by_mark[mark] for mark in why if mark in stamps.by_mark and mark not in other_boards}
     data = {
         **page_data(job),
         "number": number,
         "day": day,
+        "other_boards": [mark for mark in why if mark in other_boards],
         "void": [{"mark": one.mark, "why": one.why, "issue": one.issue, "papers": list(one.papers)} for one in void],
         "openings": [
             {

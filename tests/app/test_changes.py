@@ -246,7 +246,7 @@ def test_an_opening_that_takes_a_former_mark_begins_behind_it(trimmed: Shop) -> 
     [
         ("room: Bath", "room: Bath\n    sill_height: 40", ["W02: sill height changed", "4 figures changed"]),
         ("room: Bath", "room: Attic", ["W02: room changed, 1 figure changed"]),
-        ("weight: 60 lb", "weight: 61 lb", ["W01: weight changed, 1 figure changed"]),
+        ("weight: 60 lb", "weight: 61 lb", ["W01, W02: weight changed, 1 figure changed"]),
     ],
 )
 def test_every_change_of_an_opening_has_its_words(trimmed: Shop, old: str, new: str, said: list[str]) -> None:

@@ -162,7 +162,10 @@ def test_a_plan_with_other_boards_makes_stale_what_names_boards_and_nothing_else
     printed = "".join(page.extract_text() for page in PdfReader(built.output / "site" / "labels.pdf").pages)
     assert "1x8 poplar" in printed and "1x6 poplar" not in printed and "not issued" not in printed
     told = built.run(*BUILD).stdout
-    assert "W01: cut from other boards, " in told and "recut" not in told, told
+    assert "  W01, W02: cut from other boards, no figure changed\n" in told and "recut" not in told, told
+    listed = " ".join(page.extract_text() for page in PdfReader(built.output / "changes.pdf").pages)
+    assert "Boards alone: in W01, W02 parts come out of other boards" in " ".join(listed.split())
+    assert "W01-1" not in listed and "1x8" not in listed  # no part has to be looked at
     assert boards(built) == {"1x8 poplar"}
     assert stale(built) == []
     assert_told_stale_is_what_reads_otherwise(lines[0], before, built)

@@ -38,6 +38,18 @@ def test_nothing_changed() -> None:
     assert compared(opening_of(), opening_of())[1] == []
 
 
+def test_another_board_alone_is_no_change_of_a_part() -> None:
+    """Of a part that is ripped wider the board is told too; the parts beside it, cut from other boards, are not."""
+    was, now = opening_of(), opening_of()
+    for part in now["parts"]:
+        part["board"] = "1x12 poplar"
+    assert compared(was, now) == ("cut from other boards", [])
+    now["parts"][0]["width"] = {"value": was["parts"][0]["width"]["value"] + 1, "text": '5 23/32"'}
+    told = compared(was, now)[1]
+    assert {change.mark for change in told} == {"W1-1"}
+    assert [change.what.rpartition(", ")[2] for change in told] == ["board", "width"]
+
+
 def test_measured_a_sixteenth_deeper_is_recut() -> None:
     # Planned 4-11/16 + 1/32 = 4-23/32; measured 4-3/4 all round: 4-25/32, a sixteenth more than was cut.
     why, changes = compared(opening_of(), opening_of(**measured(*["4 3/4"] * 4)))
