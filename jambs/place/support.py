@@ -9,7 +9,8 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.path import area_of, outset, shaped_path, size_over_all
 from jambs.job.models.shop import Limits, Shop
 from jambs.job.models.straight_round import greatest_off
-from jambs.length import TAPE_GRIDS, Grid
+from jambs.job.models.windows import USUAL_PANE, USUAL_PANES
+from jambs.length import TAPE_GRIDS, Grid, Units
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Buck
 from jambs.place.shim_space import shims
@@ -36,7 +37,6 @@ LEAST_BEARING = 0.5
 """Share of a nailing flange that bears on something solid at the least; common practice, no source."""
 LEAST_SHIM = 1 / 8
 """Space round a frame below which shims no longer go in [in]; common practice, no source."""
-ASSUMED_PANES, ASSUMED_PANE_THICKNESS = 2, 0.125
 
 
 def carrying_layer(planes: WallPlanes, flange_plane: float) -> str | None:
@@ -110,18 +110,21 @@ def _hole(opening: Opening, buck: Buck | None) -> Size:
     return Size(width=rough.width + 2 * lining, height=rough.height + 2 * lining)
 
 
-def weight_of(opening: Opening) -> tuple[float, bool]:
-    """Weight of the unit [lb] and whether it is only estimated from glass and frame; of ganged units of them all."""
+def weight_of(opening: Opening, units: Units) -> tuple[float, bool]:
+    """Weight of the unit [lb] and whether it is only estimated from glass and frame; of ganged units of them all.
+
+    ``units``: of the job; where it gives no glass, its usual panes go by them.
+    """
     if opening.gang:
-        each = [weight_of(one) for one in unit_openings(opening)]
+        each = [weight_of(one, units) for one in unit_openings(opening)]
         return sum(pounds for pounds, _ in each), any(assumed for _, assumed in each)
     if opening.weight is not None:
         return opening.weight, False
     if opening.window.weight is not None:
         return opening.window.weight, False
     glass = opening.window.glass
-    panes = glass.panes if glass else ASSUMED_PANES
-    thickness = glass.pane_thickness if glass else ASSUMED_PANE_THICKNESS
+    panes = glass.panes if glass else USUAL_PANES
+    thickness = glass.pane_thickness if glass else USUAL_PANE[units]
     area = opening.frame.width * opening.frame.height / 144
     around = 2 * (opening.frame.width + opening.frame.height) / 12
     if opening.shape:
@@ -135,7 +138,7 @@ def carrying_findings(
 ) -> list[Finding]:
     """How the window is carried, where that needs a word; the shop says what it wants round a frame."""
     about, overhang = Subject.opening(opening.mark), flange_plane - planes.sheathing_plane
-    pounds, _ = weight_of(opening)
+    pounds, _ = weight_of(opening, shop.grid.units)
     found = _engineer(opening, pounds, overhang if buck else 0.0, limits)
     if buck:
         found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang, planes)]

@@ -33,7 +33,7 @@ def placed_units(opening: Opening, inside: float, outside: float, cladding: floa
 
 
 def _placed(number: int, one: Opening, swing: Swing | None, job: Job) -> UnitPlaced:
-    weight, assumed = weight_of(one)
+    weight, assumed = weight_of(one, job.units)
     return UnitPlaced(
         number=number,
         opening=one,

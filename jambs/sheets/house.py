@@ -145,18 +145,11 @@ def _order_row(opening: Record) -> Record:
 
 
 def _opens(window: Record) -> str:
-    """Return how a window opens, less what its name says."""
+    """Return the sash, where the name of the window is not its word, and its hinge, to stand apart from the name."""
     hinge = hinge_words(window)
     side = hinge if hinge == UNSTATED else f"hinge {hinge}"
-    told = [_less(window["sash"], window["name"])] if window["sash"] != window["name"] else []
+    told = [f"sash: {window['sash']}"] if window["sash"] != window["name"] else []
     return ", ".join([*told, *([side] if hinge != NONE else [])])
-
-
-def _less(sash: str, name: str) -> str:
-    """Take from the front of a sash's words what its name ends with: a *garden door* that is a *door in* opens *in*."""
-    words, named = sash.split(" "), name.split(" ")
-    told = next((n for n in range(len(words) - 1, 0, -1) if words[:n] == named[-n:]), 0)
-    return " ".join(words[told:])
 
 
 def _escape_words(opening: Record) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Assumed
-from jambs.job.models.windows import WindowType
-from jambs.length import METERS_PER_INCH, MM_PER_INCH, Units
+from jambs.job.models.windows import USUAL_PANE, USUAL_PANES, USUAL_SPACE, WindowType
+from jambs.length import METERS_PER_INCH, Units
 from jambs.section.region import SectionCut as Side
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.window_words import (
@@ -18,10 +18,6 @@ from jambs.study.window_words import (
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""
-USUAL_PANES = 2
-USUAL_PANE = {Units.INCH: 1 / 8, Units.MM: 3 / MM_PER_INCH}
-USUAL_SPACE = {Units.INCH: 1 / 2, Units.MM: 13 / MM_PER_INCH}
-"""Of the glazing where the job gives none [in], round in the unit of the job: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

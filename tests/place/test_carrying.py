@@ -6,7 +6,7 @@ import math
 from typing import Any
 
 import pytest
-from cases import STOOL, changed, job_of, placed
+from cases import METRIC, STOOL, changed, job_of, kit_of, placed
 
 from jambs.length import Units
 from jambs.place.sash import swing_seen
@@ -132,6 +132,26 @@ def test_the_framing_of_a_lined_shape_lies_as_far_off_every_edge() -> None:
 def test_a_shape_weighs_what_its_own_area_and_edges_come_to() -> None:
     """24 x (30 + 48) / 2 = 6.5 sq ft in two panes of 1/8 at 13 lb; 11 ft of frame at 3 lb (assumed)."""
     assert placed(**RAKED).weight == pytest.approx(6.5 * 2 * 0.125 * 13 + 11 * 3)
+
+
+@pytest.mark.parametrize(
+    ("glass", "pane", "why"),
+    [
+        (None, 4.0, "estimated from frame and 2 panes of 4 mm, as the job gives no glass; ask the maker"),
+        ({"panes": 2, "pane_thickness": "3"}, 3.0, "estimated from glass and frame; ask the maker"),
+    ],
+)
+def test_the_panes_of_a_metric_job_are_four_millimeters_where_it_gives_none(
+    glass: dict[str, object] | None, pane: float, why: str
+) -> None:
+    """1 m x 1 m: two panes of 4 mm at 13 lb a sq ft and inch are 10.7639 x 2 x 4/25.4 x 13 = 44.07 lb, with 13.123 ft
+    of frame at 3 lb (assumed) 83.4 lb, 38 kg; of 3 mm 33.06 + 39.37 = 72.4 lb, 33 kg. At 2500 kg/m3 20 of the 38 kg.
+    """
+    frame = {"openings__0__frame": "1000 x 1000", "openings__0__rough_opening": None}
+    kit = kit_of(**{**METRIC, **frame, "windows__fixed__glass": glass})
+    pounds = 1e6 / 25.4**2 / 144 * 2 * pane / 25.4 * 13 + 4000 / 25.4 / 12 * 3
+    assert kit.placement.weight == pytest.approx(pounds)
+    assert [one.why for one in kit.assumed if one.what == "weight of the window"] == [why]
 
 
 def test_a_window_is_weighed_where_it_is_asked_for() -> None:

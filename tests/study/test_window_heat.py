@@ -68,10 +68,10 @@ def test_the_space_between_the_panes_counts() -> None:
 
 
 def test_a_metric_job_has_its_usual_glazing_in_round_millimeters() -> None:
-    """3 + 13 + 3 = 19 mm; 1/8 + 1/2 + 1/8 = 3/4 in an inch job."""
+    """4 + 12 + 4 = 20 mm; 1/8 + 1/2 + 1/8 = 3/4 in an inch job."""
     job = job_of(changed(windows__fixed__u_frame="1.6"))
     window = job.openings[0].window
     metric, inch = (window_heat(window, units=units) for units in (Units.MM, Units.INCH))
-    assert [told(one)["thickness of the glazing"] for one in (metric, inch)] == ["19 mm", '3/4"']
+    assert [told(one)["thickness of the glazing"] for one in (metric, inch)] == ["20 mm", '3/4"']
     (why,) = [one.why for one in metric.assumed if one.what == "thickness of the glazing"]
-    assert why == "panes with 13 mm between them, two panes; the job gives no glass"
+    assert why == "panes with 12 mm between them, two panes; the job gives no glass"

@@ -25,6 +25,7 @@ from jambs.job.models.fields import (
     units_of,
 )
 from jambs.job.models.makers_sheet import depths_that_differ, stated_depths, with_flange_depths
+from jambs.length import MM_PER_INCH, Units
 from jambs.sides import Side
 
 
@@ -115,6 +116,13 @@ class Glass(Model):
     panes: Annotated[int, BeforeValidator(Amount(1, 4, whole=True)), NUMBER]
     pane_thickness: PaneThickness
     space: PaneThickness | None = None
+
+
+USUAL_PANES = 2
+USUAL_PANE = {Units.INCH: 1 / 8, Units.MM: 4 / MM_PER_INCH}
+USUAL_SPACE = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
+"""Of the glazing where the job gives none [in], by the unit of the job: common practice, no source. Float glass is made
+3, 4, 5, 6 mm thick among others (EN 572-2, from memory)."""
 
 
 class WindowType(Model):
