@@ -10,7 +10,7 @@ from typing import Any
 
 from jambs.app.chain import Unbuildable, planned
 from jambs.app.in_the_way import InTheWay
-from jambs.app.marking import MarkedKits, marked_kits, with_marks
+from jambs.app.marking import MarkedKits, marked_each, marked_kits, with_marks
 from jambs.app.planned_boards import with_planned_boards
 from jambs.app.writing import PaperFolder, suppress_record_faults, writing_turn
 from jambs.interrupts import held_back, stop_if_interrupted
@@ -104,6 +104,18 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
         with_solids=with_solids,
         all_cut_files=all_cut_files,
     )
+
+
+def ask_each(job: Job, *, target: Path) -> Asked:
+    """Make the kits of a job that can be made, to look at: ``marked.unmade`` says which cannot, and why.
+
+    Raises:
+        Unbuildable: the outside cannot be planned, or the record of the folder is of a later version.
+    """
+    marked = marked_each(job, target)
+    house = planned(marked.kits, job)
+    house = replace(house, kits=with_boards_on_record(house.kits, job, target))
+    return Asked(job=job, house=house, only=(), target=target, marked=marked)
 
 
 def with_boards_on_record(kits: Sequence[CutKit], job: Job, target: Path) -> tuple[CutKit, ...]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from jambs.job import Job
@@ -15,7 +16,7 @@ from jambs.parts.make import PartsError, make_kit
 from jambs.parts.readings.as_built import without_odd_readings
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss
-from jambs.place.solve import PlaceError, place_windows
+from jambs.place.solve import PlaceError, place_each, place_windows
 
 
 class Unbuildable(Exception):
@@ -24,6 +25,10 @@ class Unbuildable(Exception):
     def __init__(self, *sentences: str) -> None:
         super().__init__(*sentences)  # the arguments travel when another process raised it
         self.sentences = sentences
+
+
+Unmade = Mapping[str, tuple[str, ...]]
+"""Why openings cannot be placed or made, in sentences, by mark; all others can."""
 
 
 def make_kits(job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
@@ -86,23 +91,48 @@ def _heat_study(job: Job) -> LeastHeatLoss | None:
     return least_heat_loss(job)
 
 
+def placed_each(job: Job) -> tuple[tuple[Placement, ...], Unmade]:
+    """Place the windows of a job that can be placed, by the study of heat where a rule asks for it; and say why not."""
+    placements, faults = place_each(job, least_heat_loss=_heat_study(job))
+    said: dict[str, tuple[str, ...]] = defaultdict(tuple)
+    for one in faults:
+        for mark in one.marks:
+            said[mark] += tuple(finding.sentence(job.units) for finding in one.findings)
+    return placements, dict(said)
+
+
 def kits_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
     """Make the parts of placed windows; ``book``: the marks that were given.
 
     Raises:
         Unbuildable: some opening cannot be made.
     """
+    kits, unmade = each_kit_at(placements, job, book)
+    raise_where_unmade(unmade)
+    return kits
+
+
+def raise_where_unmade(unmade: Unmade) -> None:
+    """Go on only where every opening was made.
+
+    Raises:
+        Unbuildable: some was not; each sentence once.
+    """
+    if unmade:
+        raise Unbuildable(*dict.fromkeys(sentence for said in unmade.values() for sentence in said))
+
+
+def each_kit_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS) -> tuple[tuple[Kit, ...], Unmade]:
+    """Make the parts of those placed windows that can be made; and say why others cannot."""
     placements = tuple(placements)
     held = {one.opening.mark: one.opening for one in placements}
     # What is trimmed as one with others is made by theirs too: without the readings that were set aside.
     job = replace(job, openings=tuple(held.get(one.mark, one) for one in job.openings))
     kits: list[Kit] = []
-    sentences: list[str] = []
+    unmade: dict[str, tuple[str, ...]] = {}
     for placement in placements:
         try:
             kits.append(make_kit(without_odd_readings(placement, units=job.units), job, book))
-        except PartsError as error:
-            sentences += error.sentences(job.units)
-    if sentences:
-        raise Unbuildable(*dict.fromkeys(sentences))
-    return tuple(kits)
+        except (PartsError, PlaceError) as error:  # the second: a neighbor that it is trimmed as one with
+            unmade[placement.opening.mark] = error.sentences(job.units)
+    return tuple(kits), unmade

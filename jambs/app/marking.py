@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from jambs.app.chain import Unbuildable, kits_at, placed_by_rule
+from jambs.app.chain import Unbuildable, Unmade, each_kit_at, placed_each, raise_where_unmade
 from jambs.app.first_reads import STAY, FirstReads, first_reads, with_readings
 from jambs.app.writing import PaperFolder, hand_in, record_faults, today, writing_turn
 from jambs.issued.basis import Basis, basis_bytes
@@ -27,12 +27,14 @@ class MarkedKits:
     """Kits, the book that their marks are in, and the openings that have another mark since the last issue.
 
     ``reads``: what every reading that was found in the job was taken of; those that are void are not in the kits.
+    ``unmade``: openings of the job that have no kit, and why.
     """
 
     kits: tuple[Kit, ...]
     book: MarkBook
     moves: Moves
     reads: FirstReads
+    unmade: Unmade = field(default_factory=dict)
 
 
 def marked_kits(job: Job, folder: Path) -> MarkedKits:
@@ -41,17 +43,29 @@ def marked_kits(job: Job, folder: Path) -> MarkedKits:
     Raises:
         Unbuildable: some opening cannot be placed or made, or the record of the folder is of a later version.
     """
+    found = marked_each(job, folder)
+    raise_where_unmade(found.unmade)
+    return found
+
+
+def marked_each(job: Job, folder: Path) -> MarkedKits:
+    """Make the kits of a job that can be made, with the marks of a folder of papers; while some cannot, none moves.
+
+    Raises:
+        Unbuildable: the record of the folder is of a later version.
+    """
     with record_faults():
         record = Record.open(folder)
     book = recorded_marks(record)
-    placements, reads = placed_by_rule(job), first_reads(job, folder)
-    held = reads.held(placements)
-    kits = kits_at(held, job, book)
-    moves = _moves(kits, job, record)
+    (placements, unplaced), reads = placed_each(job), first_reads(job, folder)
+    kits, unmade = each_kit_at(reads.held(placements), job, book)
+    unmade = {**unplaced, **unmade}
+    moves = STAY if unmade else _moves(kits, job, record)
     if moves:
         book, reads = book.moved(moves), first_reads(job, folder, moves)
-        kits = kits_at(reads.held(placements), job, book)
-    return MarkedKits(kits=kits, book=with_kits(book, kits), moves=moves, reads=reads.with_new(placements))
+        kits, unmade = each_kit_at(reads.held(placements), job, book)
+    reads = reads.with_new(placements)
+    return MarkedKits(kits=kits, book=with_kits(book, kits), moves=moves, reads=reads, unmade=unmade)
 
 
 def moves_since(job: Job, folder: Path) -> Moves:

@@ -20,6 +20,7 @@ from jambs.screen.papers_data import SHOWN, paper_file, papers_record
 from jambs.screen.saving import ChangedMeanwhile
 from jambs.screen.shapes import part_records
 from jambs.screen.telephone_data import list_data, measured_opening_data
+from jambs.screen.unmade_data import unmade_record
 
 __all__ = [
     "SHOWN",
@@ -49,4 +50,5 @@ __all__ = [
     "papers_record",
     "part_records",
     "put",
+    "unmade_record",
 ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from jambs.findings import Finding, FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
@@ -25,6 +26,14 @@ class PlaceError(FindingsError):
     """Windows that cannot be placed; every one is named."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unplaced:
+    """What cannot be placed, and why. ``marks``: one opening, or all that a wall or a rule is of."""
+
+    marks: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+
 def place_windows(job: Job, *, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:
     """Place all openings of a job, in the order of the job.
 
@@ -33,17 +42,28 @@ def place_windows(job: Job, *, least_heat_loss: LeastHeatLoss | None = None) -> 
     Raises:
         PlaceError: some cannot stand where they are asked to; every one is named.
     """
-    faults: list[Finding] = []
+    placed, faults = place_each(job, least_heat_loss=least_heat_loss)
+    if faults:
+        raise PlaceError(*(finding for one in faults for finding in one.findings))
+    return placed
+
+
+def place_each(
+    job: Job, *, least_heat_loss: LeastHeatLoss | None = None
+) -> tuple[tuple[Placement, ...], tuple[Unplaced, ...]]:
+    """Place the openings of a job that can be placed, say why others cannot; all have their say in a shared place."""
+    faults: list[Unplaced] = []
     planes = _stacked(job, faults)
     chosen = _chosen(job, planes, faults, least_heat_loss)
     placed = []
     for opening in job.openings:
         if opening.mark in chosen:
             found = _place(opening, planes[opening.wall.name], *chosen[opening.mark], job)
-            placed.append(found) if isinstance(found, Placement) else faults.extend(found)
-    if faults:
-        raise PlaceError(*faults)
-    return tuple(placed)
+            if isinstance(found, Placement):
+                placed.append(found)
+            else:
+                faults.append(Unplaced(marks=(opening.mark,), findings=tuple(found)))
+    return tuple(placed), tuple(faults)
 
 
 def place_at(opening: Opening, planes: WallPlanes, flange_plane: float, job: Job) -> Placement:
@@ -59,19 +79,25 @@ def place_at(opening: Opening, planes: WallPlanes, flange_plane: float, job: Job
     return found
 
 
-def _stacked(job: Job, faults: list[Finding]) -> dict[str, WallPlanes]:
+def _stacked(job: Job, faults: list[Unplaced]) -> dict[str, WallPlanes]:
     found: dict[str, WallPlanes] = {}
+    by_wall: dict[str, list[Opening]] = defaultdict(list)
     for opening in job.openings:
-        if opening.wall.name not in found:
-            try:
-                found[opening.wall.name] = stack_wall(opening.wall, grid=job.shop.grid)
-            except WallError as error:
-                faults += error.findings
+        by_wall[opening.wall.name].append(opening)
+    for name, openings in by_wall.items():
+        try:
+            found[name] = stack_wall(openings[0].wall, grid=job.shop.grid)
+        except WallError as error:
+            faults.append(_unplaced(openings, error))
     return found
 
 
+def _unplaced(openings: Sequence[Opening], error: FindingsError) -> Unplaced:
+    return Unplaced(marks=tuple(opening.mark for opening in openings), findings=error.findings)
+
+
 def _chosen(
-    job: Job, planes: dict[str, WallPlanes], faults: list[Finding], least_heat_loss: LeastHeatLoss | None
+    job: Job, planes: dict[str, WallPlanes], faults: list[Unplaced], least_heat_loss: LeastHeatLoss | None
 ) -> dict[str, tuple[Chosen, Opening]]:
     """Work out one flange plane for each wall type and for each opening with a rule of its own; name the lead."""
     groups: dict[Subject, list[Opening]] = defaultdict(list)
@@ -86,7 +112,7 @@ def _chosen(
             one = flange_plane_for(lead.position, lead, openings, wall, job, least_heat_loss=least_heat_loss)
             chosen |= {opening.mark: (one, lead) for opening in openings}
         except (RuleError, LimitClash) as error:
-            faults += error.findings
+            faults.append(_unplaced(openings, error))
     return chosen
 
 

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from jambs.app.build import Asked as AskedOfBuild
-from jambs.app.build import ask
-from jambs.app.chain import Unbuildable
+from jambs.app.build import ask_each
+from jambs.app.chain import Unbuildable, Unmade
 from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
@@ -29,7 +29,8 @@ from jambs.screen.saving import read_file, save
 class House:
     """What was made of one state of the job. ``number`` grows with each; ``wrong``: why there is no job or no house.
 
-    ``text``: of the job file, saved or not. ``faults``: of the file, where it cannot be read as a job.
+    ``unmade``: openings that cannot be placed or made, and why; the house stands without them. ``text``: of the job
+    file, saved or not. ``faults``: of the file, where it cannot be read as a job.
     """
 
     number: int
@@ -39,13 +40,18 @@ class House:
     wrong: tuple[str, ...] = ()
     faults: tuple[Fault, ...] = ()
 
+    @property
+    def unmade(self) -> Unmade:
+        """Why openings cannot be placed or made, in sentences, by mark."""
+        return self.asked.marked.unmade if self.asked else {}
+
 
 DraftEdit = Edit | SetRowCell
 """A change of the job file, or of one cell of its schedule."""
 
 
 class CannotStand(Exception):
-    """A change after which there would be no house; ``sentences`` say why. The draft is as it was."""
+    """A change after which no house would stand, or an opening less; ``sentences`` say why, the draft is as it was."""
 
     def __init__(self, *sentences: str) -> None:
         super().__init__(*sentences)
@@ -103,21 +109,21 @@ class Desk:
         return {file.name: file for file in found if file is not None}
 
     def change(self, words: str, edits: Sequence[DraftEdit], *, may_be_wrong: bool = False) -> House:
-        """Put edits into the draft as one step; ``may_be_wrong``: also where the job cannot be built after it.
+        """Put edits into the draft as one step; ``may_be_wrong``: also where less of the job can be built after it.
 
         Raises:
             EditRefused: they cannot be written there; the draft is as it was.
-            CannotStand: there would be no house after it; the draft is as it was.
+            CannotStand: there would be no house after it, or an opening less; the draft is as it was.
         """
         with self.lock:
-            before, edits_before = self.draft, self._edits
+            before, edits_before, house_before = self.draft, self._edits, self.house()
             self._draft = self._stepped(before, words, edits)
             self._edits = (*edits_before[: len(before.done)], (words, tuple(edits)))
             house = self.house()
-            if house.wrong and not may_be_wrong:
+            if not may_be_wrong and (wrong := _newly_wrong(house_before, house)):
                 self._draft, self._edits = before, edits_before
                 self.house()
-                raise CannotStand(*house.wrong)
+                raise CannotStand(*wrong)
             return house
 
     def _stepped(self, draft: Draft, words: str, edits: Sequence[DraftEdit]) -> Draft:
@@ -230,7 +236,7 @@ class Desk:
         try:
             text = file.text
             job = read_job(self.file, draft=text, drafts=drafts)
-            asked = ask(job, only=(), target=self.target)
+            asked = ask_each(job, target=self.target)
         except EditRefused as error:
             return House(number=0, text="", wrong=(str(error),), faults=(error.fault,))
         except JobFaults as error:
@@ -238,3 +244,9 @@ class Desk:
         except Unbuildable as error:
             return House(number=0, text=text, job=job, wrong=error.sentences)
         return House(number=0, text=text, job=job, asked=asked)
+
+
+def _newly_wrong(before: House, after: House) -> tuple[str, ...]:
+    """Say why a house cannot stand any more, or which of its openings cannot; nothing where it stands as it did."""
+    fallen = (said for mark, said in after.unmade.items() if mark not in before.unmade)
+    return after.wrong or tuple(dict.fromkeys(sentence for said in fallen for sentence in said))

@@ -16,11 +16,13 @@ from jambs.courses.elevation import SIDE_BY_SIDE, Elevation, elevation_of
 from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
+from jambs.job.models.openings import Opening
 from jambs.outside.register import Registered
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.on_elevation import frame_over_floor
-from jambs.screen.desk import Desk
+from jambs.screen.desk import Desk, House
 from jambs.screen.spoken_keys import spoken, spoken_records
+from jambs.screen.unmade_data import STATE, unmade_on, unmade_openings, unmade_rows
 from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
@@ -48,6 +50,7 @@ def house_data(desk: Desk) -> Record:
             "is_new": not desk.draft.saved,
             "wrong": house.wrong if house.faults else [*map(spoken, house.wrong)],
             "rows": [],
+            "unmade": [],
             "elevations": [],
             "count": "",
             "told": [],
@@ -56,26 +59,36 @@ def house_data(desk: Desk) -> Record:
     asked = house.asked
     stale = stale_of(asked)
     states = {kit.mark: state_words(kit, asked.register.of_opening(kit.mark), stale) for kit in asked.kits}
-    summary = summary_data(asked.kits, asked.register, asked.job)
+    states |= {one.mark: [STATE] for one in unmade_openings(house)}
     return {
         "name": asked.job.name,
         "is_new": not desk.draft.saved,
         "wrong": (),
-        "rows": [{**row, "states": states[row["mark"]]} for row in summary["rows"]],
-        "elevations": elevation_records(asked, states),
-        "count": summary_text(asked.kits, asked.register, asked.job).splitlines()[-1],
+        "rows": rows_of(house, asked, states),
+        "unmade": unmade_rows(house),
+        "elevations": elevation_records(house, asked, states),
+        "count": summary_text(asked.kits, asked.register, asked.job, dict(asked.record)).splitlines()[-1],
         "told": spoken_records(told(asked.register.of_the_rest)),
         "stale": [stale_line(one, job_words=str(desk.file.parent)).removeprefix("stale").strip() for one in stale],
     }
 
 
+def rows_of(house: House, asked: Asked, states: Mapping[str, list[Record]]) -> list[Record]:
+    """Return the list of all openings, in the order of the job, also of those that cannot be made."""
+    summary = summary_data(asked.kits, asked.register, asked.job, dict(asked.record))
+    rows = {row["mark"]: row for row in (*summary["rows"], *unmade_rows(house))}
+    return [{**rows[one.mark], "states": states[one.mark]} for one in asked.job.openings]
+
+
 def stale_of(asked: Asked) -> list[Stale]:
-    """Return the papers on record that hold no longer, as `jambs check` names them."""
+    """Return the papers on record that hold no longer, as `jambs check` names them; none while an opening is unmade."""
+    if asked.marked.unmade:
+        return []
     with suppress_record_faults():
         record = PaperRecord.open(asked.target)
         if record.latest:
             basis = basis_of(
-                asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job, asked.record)
+                asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job, dict(asked.record))
             )
             return list(stale_papers(record, basis, naming_boards=NAMING_BOARDS))
     return []
@@ -100,24 +113,27 @@ def _is_of(mark: str, stale: Stale) -> bool:
 # ---- elevations
 
 
-def elevation_records(asked: Asked, states: Mapping[str, list[Record]]) -> list[Record]:
+def elevation_records(house: House, asked: Asked, states: Mapping[str, list[Record]]) -> list[Record]:
     """Return the sides of the house as seen from outside, openings where they stand; then those that are on none."""
-    kits = {kit.mark: kit for kit in asked.kits}
+    openings = {one.mark: one for one in asked.job.openings}
     found, seen = [], set[str]()
     for name, entry in asked.job.outside.elevations.items():
-        elevation = elevation_of(name, entry, asked.kits)
-        seen |= {one.mark for one in elevation.openings}
+        elevation, unmade = elevation_of(name, entry, asked.kits), unmade_on(name, house)
         if elevation.openings:
-            found.append(_elevation(elevation, kits, states))
-    rest = sorted((kit for kit in asked.kits if kit.mark not in seen), key=_wall)
-    return found + [_side_by_side(wall, list(some), states) for wall, some in groupby(rest, key=_wall)]
+            drawn = _elevation(elevation, openings, states)
+            rest = [_drawn(one, left, drawn["floor"] - low - one.frame.height, states, trim=None)
+                    for one, left, low in unmade]  # fmt: skip
+            found.append({**drawn, "openings": [*drawn["openings"], *rest]})
+            seen |= {one["mark"] for one in found[-1]["openings"]}
+    others = sorted((one for one in asked.job.openings if one.mark not in seen), key=_wall)
+    return found + [_side_by_side(wall, list(some), states) for wall, some in groupby(others, key=_wall)]
 
 
-def _wall(kit: CutKit) -> str:
-    return kit.placement.opening.wall.name
+def _wall(opening: Opening) -> str:
+    return opening.wall.name
 
 
-def _elevation(elevation: Elevation, kits: Mapping[str, CutKit], states: Mapping[str, list[Record]]) -> Record:
+def _elevation(elevation: Elevation, openings: Mapping[str, Opening], states: Mapping[str, list[Record]]) -> Record:
     right = elevation.width or max(one.trim[2] for one in elevation.openings) + SIDE_BY_SIDE
     top, bottom = elevation.eave, min(elevation.start_line, 0.0)
     placed = all(one.is_placed for one in elevation.openings)
@@ -128,7 +144,7 @@ def _elevation(elevation: Elevation, kits: Mapping[str, CutKit], states: Mapping
         "wall": [0.0, 0.0, right, top - elevation.start_line],
         "floor": top,
         "openings": [
-            _drawn(kits[one.mark], one.frame[0], top - one.frame[3], states, trim=_down(one.trim, top))
+            _drawn(openings[one.mark], one.frame[0], top - one.frame[3], states, trim=_down(one.trim, top))
             for one in elevation.openings
         ],
     }
@@ -140,15 +156,15 @@ def _down(box: Sequence[float], top: float) -> list[float]:
     return [left, top - high, right - left, high - bottom]
 
 
-def _side_by_side(wall: str, kits: Sequence[CutKit], states: Mapping[str, list[Record]]) -> Record:
+def _side_by_side(wall: str, openings: Sequence[Opening], states: Mapping[str, list[Record]]) -> Record:
     """Draw openings that are on no elevation side by side, at their heights where they are said."""
-    heights = [frame_over_floor(kit.placement.opening) or 0.0 for kit in kits]
-    tops = [low + kit.placement.opening.frame.height for low, kit in zip(heights, kits, strict=True)]
+    heights = [frame_over_floor(one) or 0.0 for one in openings]
+    tops = [low + one.frame.height for low, one in zip(heights, openings, strict=True)]
     top, across = max(LEAST_HEIGHT, *(one + AROUND for one in tops)), SIDE_BY_SIDE
     drawn = []
-    for high, kit in zip(tops, kits, strict=True):
-        drawn.append(_drawn(kit, across, top - high, states, trim=None))
-        across += kit.placement.opening.frame.width + SIDE_BY_SIDE
+    for high, one in zip(tops, openings, strict=True):
+        drawn.append(_drawn(one, across, top - high, states, trim=None))
+        across += one.frame.width + SIDE_BY_SIDE
     return {
         "name": f"Wall {wall}",
         "note": "side by side: the job does not say where they stand",
@@ -165,20 +181,19 @@ def _tag(state: Record) -> str:
 
 
 def _drawn(
-    kit: CutKit, left: float, top: float, states: Mapping[str, list[Record]], *, trim: list[float] | None
+    opening: Opening, left: float, top: float, states: Mapping[str, list[Record]], *, trim: list[float] | None
 ) -> Record:
     """Return one opening seen from outside: frame, glass, how it opens, as its elevation has it; y runs down."""
-    opening = kit.placement.opening
     height, window = opening.frame.height, window_seen(opening, from_outside=True)
 
     def points(polygon: Polygon) -> str:
         return " ".join(f"{left + x:.2f},{top + height - y:.2f}" for x, y in polygon)
 
     return {
-        "mark": kit.mark,
+        "mark": opening.mark,
         "room": opening.room,
-        "states": states[kit.mark],
-        "tag": _tag(states[kit.mark][-1]),
+        "states": states[opening.mark],
+        "tag": _tag(states[opening.mark][-1]),
         "trim": None if opening.shape else trim,  # a box round a shape is not its trim
         "frame": points(window.outline),
         "glass": [points(one) for one in window.panes],

@@ -6,7 +6,7 @@ too. Meanings, choices and complaints are the command line's own.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, get_args, get_origin
 
 from jambs.job import Job
@@ -19,6 +19,7 @@ from jambs.job.models.job_file import JobFile, models_in
 from jambs.job.models.layers import LayerEntry, Role
 from jambs.job.reading.catalog import catalog_layers
 from jambs.job.reading.faults import Fault, JobFaults, Location
+from jambs.job.reading.marks import marks_of
 from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
 from jambs.screen.desk import Desk, House
 from jambs.screen.elevation_shapes import view_records
@@ -64,7 +65,7 @@ def form_record(desk: Desk) -> Record:
             piece, _ = grown(nodes_of(file), file.name)
         except (JobFaults, EditRefused) as error:
             return {"number": house.number, "sections": [], "wrong": str(error).splitlines(), "pictures": {}}
-        form = _Form(piece, house.faults)
+        form = _Form(piece, house.faults, house.unmade)
         known = [name for name, _ in SECTIONS]
         rest = [(key, key.replace("_", " ").capitalize()) for key in piece.root if key not in known]
         plain = [key for key, _ in rest if isinstance(piece.root[key], str)]
@@ -91,10 +92,12 @@ def key_pictures() -> dict[str, str]:
 class _Form:
     """Fields and groups of one state of the job file; each complaint is taken by the field that it is about."""
 
-    def __init__(self, piece: TreePiece, faults: Sequence[Fault]) -> None:
+    def __init__(self, piece: TreePiece, faults: Sequence[Fault], unmade: Mapping[str, Sequence[str]]) -> None:
         self.piece = piece
         self.faults = list(faults)
+        self.unmade = dict(unmade)
         self.used: set[Fault] = set()
+        self.told: set[str] = set()
 
     def section(self, key: str, title: str) -> Record:
         """Return one section of the file: its groups by name or number, or its fields alone."""
@@ -102,6 +105,8 @@ class _Form:
         has_names = isinstance(value, dict) and dict in _origins(JobFile, key)
         names = list(value) if has_names else list(range(len(value))) if isinstance(value, list) else []
         groups = [self.group((key, name), _title(value[name], name)) for name in names]
+        if key == OPENINGS:
+            groups = [{**one, "marks": _marks(value[name])} for name, one in zip(names, groups, strict=True)]
         groups = groups or ([self.group((key,), "")] if isinstance(value, dict) else [])
         fields = [] if groups else [self.field((key,))]
         line = key_line(JobFile, key, JobFile.model_fields[key]) if key in JobFile.model_fields else None
@@ -119,7 +124,7 @@ class _Form:
     def group(self, path: Location, title: str) -> Record:
         """Return the keys under one name: values, then what holds keys of its own, then what may be added."""
         value, model = _at(self.piece.root, path), _model_at(path)
-        wrong = self.complaints(path)
+        wrong = [*self.complaints(path), *self.why_unmade(path, value)]
         if isinstance(value, list):
             return self._list(path, title)
         if not isinstance(value, dict):
@@ -173,15 +178,28 @@ class _Form:
         self.used |= set(found)
         return [spoken(one.sentence) for one in found]
 
+    def why_unmade(self, path: Location, value: Any) -> list[str]:
+        """Return why openings cannot be made that an entry of the job file is of."""
+        is_entry = path[0] == OPENINGS and len(path) == 2 and isinstance(value, dict)
+        marks = [mark for mark in _marks(value) if mark in self.unmade] if is_entry else []
+        self.told |= {*marks}
+        return [*dict.fromkeys(spoken(sentence) for mark in marks for sentence in self.unmade[mark])]
+
     def unplaced(self) -> list[str]:
-        """Return the complaints that no field has taken, whole."""
-        return [str(one) for one in self.faults if one not in self.used]
+        """Return the complaints that no field or entry has taken, whole."""
+        rows = [spoken(one) for mark, said in self.unmade.items() if mark not in self.told for one in said]
+        return [*(str(one) for one in self.faults if one not in self.used), *dict.fromkeys(rows)]
 
 
 def _at(root: Any, path: Location) -> Any:
     for step in path:
         root = root[step]
     return root
+
+
+def _marks(entry: Any) -> list[str]:
+    """Return the marks that an entry of an opening is of."""
+    return marks_of(entry.get("mark")) if isinstance(entry, dict) else []
 
 
 def _title(value: Any, name: str | int) -> str:

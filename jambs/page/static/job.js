@@ -9,10 +9,28 @@ const PICTURE_HIGH = .23;  // of a wall, to its width, as page.css makes room fo
 const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
 const tables = JSON.parse(byId("tables").textContent);  // what may stand under each key
-let section = location.hash.slice(1) || "walls";
+let [section, markWanted] = place();
 const opened = new Map();
 const wanted = new Set();  // keys that were asked for and have no value yet, by their path: their fields stay
 let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
+
+/** The section that the address names, and the opening within it. */
+function place() {
+  const [key, ...mark] = location.hash.slice(1).split("/").map(decodeURIComponent);
+  return [key || "walls", mark.join("/")];
+}
+
+/** Open the fields of the opening that the address names; one that stands in a schedule has none here. */
+function bringMark() {
+  const one = record.sections.find((each) => each.key === section)?.groups.find((each) => each.marks?.includes(markWanted));
+  if (!one) return;
+  const key = JSON.stringify(one.path);
+  opened.set(key, true);
+  show();
+  const summary = document.querySelector(`[data-group='${CSS.escape(key)}'] > summary`);
+  summary.scrollIntoView({ block: "start" });
+  summary.focus();
+}
 
 function show() {
   byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
@@ -284,7 +302,7 @@ async function change(asked) {
   return true;
 }
 
-window.addEventListener("hashchange", () => { section = location.hash.slice(1); show(); });
+window.addEventListener("hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
 document.addEventListener("house", async () => {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
@@ -293,3 +311,4 @@ document.addEventListener("house", async () => {
 });
 addHatches();
 show();
+bringMark();

@@ -132,6 +132,7 @@ for (const one of document.querySelectorAll("[name=alone]")) one.addEventListene
 async function refresh() {
   if (isHeld) return;
   const found = await ask(`/openings/${encodeURIComponent(mark)}/record?alone=${alone() ? "yes" : "no"}`);
+  if (found.is_unmade) { location.reload(); return; }
   if (!found.ok) { say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
   record = found;
   showAll();

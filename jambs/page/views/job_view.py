@@ -19,10 +19,11 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field."""
     with desk.lock:
         try:
-            job = desk.house().job
+            house = desk.house()
+            job, is_whole = house.job, not house.wrong and not house.unmade
             marks = [one.mark for one in job.openings] if job else []
             words, edits = asked_edits(desk.draft.files[desk.file.name], asked, desk.table, marks=marks)
-            desk.change(words, edits, may_be_wrong=asked.get("act") != "rename" or bool(desk.house().wrong))
+            desk.change(words, edits, may_be_wrong=asked.get("act") != "rename" or not is_whole)
         except (EditRefused, JobFaults) as error:
             return {**form_record(desk), "said": str(error)}, 409
         except CannotStand as error:

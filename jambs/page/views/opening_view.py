@@ -16,7 +16,16 @@ from starlette.responses import Response
 from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
-from jambs.face.screen import InHand, heat_record, in_hand, moved_record, opening_record_of, part_records, put
+from jambs.face.screen import (
+    InHand,
+    heat_record,
+    in_hand,
+    moved_record,
+    opening_record_of,
+    part_records,
+    put,
+    unmade_record,
+)
 from jambs.page.answers import as_json, body_of, data, page
 from jambs.page.open_job import desk_of
 
@@ -26,10 +35,12 @@ async def _opening(request: Request) -> Response:
     desk = desk_of(request)
     found = await run_in_threadpool(in_hand, desk, mark, alone=False)
     if found is None:
+        if unmade := await run_in_threadpool(unmade_record, desk, mark):
+            return page("unmade.html", view="opening", **unmade)
         wrong = desk.house().wrong
         said = " ".join(wrong) if wrong else f"There is no opening {mark} in this job."
         return page("sentence.html", status=404, said=said)
-    marks = [kit.mark for kit in found.house.asked.kits] if found.house.asked else []
+    marks = [one.mark for one in found.hand.job.openings]
     at = marks.index(mark)
     return page(
         "opening.html",
@@ -48,7 +59,9 @@ async def _record(request: Request) -> Response:
     alone = request.query_params.get("alone") == "yes"
     found = await run_in_threadpool(in_hand, desk_of(request), request.path_params["mark"], alone=alone)
     if found is None:
-        return data({"wrong": list(desk_of(request).house().wrong)}, status=404)
+        house = await run_in_threadpool(desk_of(request).house)
+        why = house.unmade.get(request.path_params["mark"], ())
+        return data({"wrong": [*house.wrong, *why], "is_unmade": bool(why)}, status=404)
     return data(await run_in_threadpool(opening_record_of, found))
 
 

@@ -15,14 +15,14 @@ Box = tuple[float, float, float, float]
 
 def kits_on(name: str, entry: ElevationEntry, kits: Iterable[Kit]) -> tuple[Kit, ...]:
     """Return the kits of an elevation: those that name it, and those that name none and face its way."""
+    return tuple(kit for kit in kits if is_on(name, entry, kit.placement.opening))
 
-    def is_here(kit: Kit) -> bool:
-        opening = kit.placement.opening
-        if opening.elevation is not None:
-            return opening.elevation == name
-        return entry.faces is not None and opening.faces_deg == entry.faces
 
-    return tuple(kit for kit in kits if is_here(kit))
+def is_on(name: str, entry: ElevationEntry, opening: Opening) -> bool:
+    """Say whether an opening is on an elevation: it names it, or names none and faces its way."""
+    if opening.elevation is not None:
+        return opening.elevation == name
+    return entry.faces is not None and opening.faces_deg == entry.faces
 
 
 def floors_of(entry: ElevationEntry) -> dict[str, float]:
