@@ -11,7 +11,7 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from jambs.job.key_words import INSTEAD, words_of
-from jambs.job.models.fields import Model
+from jambs.job.models.fields import Model, Offered
 from jambs.job.models.job_file import JobFile, models_in
 
 TOP = "top of the file"
@@ -82,6 +82,8 @@ def _choices(annotation: Any) -> tuple[str, ...]:
     """Return the words of an annotation like ``Sash`` or ``Literal["left", "right"] | None``."""
     if get_origin(annotation) is Literal:
         return tuple(map(str, get_args(annotation)))
+    if offered := next((one for one in get_args(annotation) if isinstance(one, Offered)), None):
+        return tuple(map(str, offered.words))
     if isinstance(annotation, type):
         return tuple(one.value for one in annotation) if issubclass(annotation, StrEnum) else ()
     return next((found for inner in get_args(annotation) if (found := _choices(inner))), ())

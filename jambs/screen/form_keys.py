@@ -9,7 +9,7 @@ from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from jambs.job.key_list import key_line
-from jambs.job.models.fields import Model, ModelOrText
+from jambs.job.models.fields import Model, ModelOrText, Offered
 from jambs.job.models.job_file import JobFile, models_in
 from jambs.values import Record
 
@@ -57,7 +57,9 @@ def choices_of(annotation: Any) -> list[str]:
     if isinstance(annotation, type):
         return [one.value for one in annotation] if issubclass(annotation, StrEnum) else []
     if get_origin(annotation) is Annotated:
-        return choices_of(get_args(annotation)[0])
+        word, *told = get_args(annotation)
+        offered = next((one.words for one in told if isinstance(one, Offered)), None)
+        return choices_of(word) if offered is None else [*map(str, offered)]
     inner = [one for one in get_args(annotation) if one is not NoneType]
     is_optional = get_origin(annotation) in (Union, UnionType) and len(inner) == 1
     return choices_of(inner[0]) if is_optional else []

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from typing import Any
+from typing import Annotated, Any
 
 from pydantic import ConfigDict, model_validator
 
 from jambs.job.models.curved import Curved
-from jambs.job.models.fields import Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
+from jambs.job.models.fields import Depth, Fit, Model, Offered, Reveal, Slope, Small, Text, Thickness, fault
 from jambs.job.models.flare import FlareEntry
 from jambs.job.models.gang import MullCasingEntry
 from jambs.job.models.metal_returns import MetalReturnsEntry
@@ -66,11 +66,11 @@ class HeadFlashing(Model):
 
 
 class ExteriorJambEntry(Model):
-    """Exterior extension jamb boards; ``curved``: how the one under an arch is made."""
+    """Exterior extension jamb boards; ``curved``: how the one under an arch is made, which outside is sawn only."""
 
     thickness: Thickness
     stock: Text
-    curved: Curved | None = None
+    curved: Annotated[Curved, Offered(words=(Curved.SAWN_SEGMENTS,))] | None = None
 
 
 NO_JAMB = ExteriorJambEntry.model_construct(thickness=0.0, stock="", curved=None)

@@ -322,6 +322,13 @@ def _read_choice(value: Any) -> str | dict[str, Any]:
     return value if isinstance(value, dict) else _read_text(value)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offered:
+    """Of the words that a key has, those that are offered where it is filled in; others are refused with the reason."""
+
+    words: tuple[str, ...]
+
+
 Choice = Annotated[
     Any,
     BeforeValidator(_read_choice),
