@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from jambs.job.editing.file_text import EditRefused
 from jambs.screen.desk import CannotStand, Desk
-from jambs.screen.draft_data import draft_record
+from jambs.screen.draft_data import draft_record, take_up
 from jambs.screen.form_keys import key_tables
 from jambs.screen.house_data import house_data
 from jambs.screen.in_hand import InHand, heat_record, in_hand, moved_record, opening_record_of, put
@@ -50,5 +50,6 @@ __all__ = [
     "papers_record",
     "part_records",
     "put",
+    "take_up",
     "unmade_record",
 ]

@@ -14,8 +14,9 @@ from jambs.page.guard import LARGEST_BODY
 LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"
 GRACE = 2
 """So long a connection may take to end when the page stops [s]."""
-FIRST_PORT, PORTS = 20_000, 12_000
-"""Ports for telephones: under those that systems hand out by themselves (RFC 6335 and common settings, from memory)."""
+FIRST_PORT, PORTS = 20_000, 6_000
+"""Ports of telephones, then those of desks: under those that systems hand out by themselves (RFC 6335 and common
+settings, from memory)."""
 
 
 def hosts_at(port: int, *, telephone: bool = False) -> set[str]:
@@ -39,16 +40,17 @@ def listening_on(port: int, *, everywhere: bool) -> socket.socket:
     return socket.create_server((EVERYWHERE if everywhere else LOOPBACK, port))
 
 
-def listening_for_telephones(file: Path) -> socket.socket:
-    """Listen to the network, on the same port for the same job every day, where nobody else has it.
+def listening_for(file: Path, *, everywhere: bool) -> socket.socket:
+    """Listen on the same port for the same job every day, where nobody else has it; ``everywhere``: for telephones.
 
-    What a telephone keeps until it is written down, it keeps for one address: only there it finds it again.
+    What a browser keeps until it is written down, it keeps for one address: only there it finds it again.
     """
     number = int(hashlib.sha256(str(file.resolve()).encode()).hexdigest()[:8], 16)
+    first = FIRST_PORT if everywhere else FIRST_PORT + PORTS
     try:
-        return listening_on(FIRST_PORT + number % PORTS, everywhere=True)
+        return listening_on(first + number % PORTS, everywhere=everywhere)
     except OSError:
-        return listening_on(0, everywhere=True)
+        return listening_on(0, everywhere=everywhere)
 
 
 def config_of(application: ASGIApp) -> uvicorn.Config:

@@ -19,7 +19,7 @@ from jambs.commands.job_argument import JOB_NAMES
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", help="Units of a new job [inch].")
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder of the papers [output/<job>].")
 @click.option("--telephone", is_flag=True, help="Let telephones in the same network read and enter measures.")
-@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port to listen on [any that is free].")
+@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port to listen on [the job's own, else any].")
 @click.option("--no-browser", is_flag=True, help="Print the link only; do not open the browser.")
 def open_page(job: Path, units: str, out: Path | None, telephone: bool, port: int, no_browser: bool) -> None:
     """Show JOB in the browser: place the windows by hand, see every figure, print the papers.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import datetime
+import socket
 import tempfile
 import traceback
 import webbrowser
@@ -17,7 +18,7 @@ import uvicorn
 from jambs.face.screen import Desk, MeasuringAside
 from jambs.page.application import Application, make_application
 from jambs.page.keys import KeyRole
-from jambs.page.listening import LOOPBACK, config_of, hosts_at, listening_on
+from jambs.page.listening import LOOPBACK, config_of, hosts_at, listening_for, listening_on
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines
 
 
@@ -48,7 +49,7 @@ class _Server(uvicorn.Server):
 
 def serve(asked: PageAsked) -> None:
     """Serve the page until somebody stops it."""
-    with listening_on(asked.port, everywhere=False) as listening:
+    with _listening(asked) as listening:
         port = listening.getsockname()[1]
         desk, hosts = Desk(file=asked.file, target=asked.target, begin=asked.begin), hosts_at(port)
         measuring = MeasuringAside(file=asked.file, target=asked.target)
@@ -64,7 +65,17 @@ def serve(asked: PageAsked) -> None:
             door.close()
             measuring.close()
             desk.close()
+            unsaved = len(desk.unsaved or ())
     click.echo("The page is closed.")
+    if unsaved:
+        changes = f"{unsaved} change{'s' if unsaved > 1 else ''}"
+        click.echo(f"{changes} not saved: the browser keeps what it saw, and offers it when the job is opened again.")
+
+
+def _listening(asked: PageAsked) -> socket.socket:
+    if asked.port:
+        return listening_on(asked.port, everywhere=False)
+    return listening_for(asked.file, everywhere=False)
 
 
 def _say_links(application: Application, asked: PageAsked, port: int, door: TelephoneDoor) -> None:

@@ -13,7 +13,7 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from jambs.page.keys import KeyRing, KeyRole
-from jambs.page.listening import GRACE, LOOPBACK, config_of, listening_for_telephones, own_address
+from jambs.page.listening import GRACE, LOOPBACK, config_of, listening_for, own_address
 
 PATIENCE = 0.01
 """Between two looks whether the door is open [s]."""
@@ -75,7 +75,7 @@ class TelephoneDoor:
         address = own_address()
         if address == LOOPBACK:
             raise NoNetwork("This computer is in no network, so no telephone can reach it. Join one, then try again.")
-        listening = listening_for_telephones(self._file)
+        listening = listening_for(self._file, everywhere=True)
         host = f"{address}:{listening.getsockname()[1]}"
         server = uvicorn.Server(config_of(self._application))
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)

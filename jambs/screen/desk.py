@@ -6,6 +6,7 @@ whenever it changed, as long as there is no draft; with one, it is never overwri
 
 from __future__ import annotations
 
+import secrets
 import threading
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -18,7 +19,7 @@ from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
 from jambs.job.editing.file_text import EditRefused, FileText, refused
-from jambs.job.editing.history import Draft
+from jambs.job.editing.history import Draft, Step
 from jambs.job.editing.row_cells import SetRowCell, with_row_cell
 from jambs.job.reading.faults import Fault
 from jambs.screen.heat import HeatShelf
@@ -48,6 +49,9 @@ class House:
 
 DraftEdit = Edit | SetRowCell
 """A change of the job file, or of one cell of its schedule."""
+DraftStep = tuple[str, tuple[DraftEdit, ...]]
+"""What a step is called, and the edits that it is made of."""
+TAKEN_BACK = "changes were taken back that are saved already; do them again, or take the file as it is now"
 
 
 class CannotStand(Exception):
@@ -62,6 +66,7 @@ class Desk:
     """The job file at ``file`` with its papers in ``target``.
 
     ``begin``: where there is no such file yet, the text that a new job begins with; it is a draft until it is saved.
+    ``run`` tells this program from one that had the same job open before.
     """
 
     def __init__(self, *, file: Path, target: Path, begin: str | None = None) -> None:
@@ -73,7 +78,9 @@ class Desk:
         self._seen: tuple[object, ...] = ()
         self._name = file.parent.name
         self._draft: Draft | None = None
-        self._edits: tuple[tuple[str, tuple[DraftEdit, ...]], ...] = ()
+        self._edits: tuple[DraftStep, ...] = ()
+        self._saved_done: tuple[Step, ...] = ()
+        self.run = secrets.token_hex(8)
 
     def close(self) -> None:
         """End what works aside."""
@@ -94,7 +101,7 @@ class Desk:
                     return self._draft
                 there = there or FileText(name=self.file.name, content=b"")
                 if self._draft is None or self._draft.saved != {**self._on_disk(self._draft), there.name: there}:
-                    self._draft, self._edits = Draft.of(there), ()
+                    self._draft, self._edits, self._saved_done = Draft.of(there), (), ()
             return self._draft
 
     @property
@@ -125,6 +132,28 @@ class Desk:
                 self.house()
                 raise CannotStand(*wrong)
             return house
+
+    @property
+    def unsaved(self) -> tuple[DraftStep, ...] | None:
+        """The steps that lead from the saved file to the draft; nothing where saved ones were taken back."""
+        with self.lock:
+            done, saved = self.draft.done, self._saved_done
+            is_onward = len(done) >= len(saved) and all(one is other for one, other in zip(done, saved, strict=False))
+            return self._edits[len(saved) : len(done)] if is_onward else None
+
+    def redo(self, steps: Sequence[DraftStep]) -> None:
+        """Do steps of an earlier run anew, on the draft as it is.
+
+        Raises:
+            EditRefused: one of them has no place there; the draft is as it was.
+        """
+        with self.lock:
+            draft, edits = self.draft, self._edits[: len(self.draft.done)]
+            for words, some in steps:
+                done = len(draft.done)
+                draft = self._stepped(draft, words, some)
+                edits += ((words, some),) * (len(draft.done) - done)
+            self._draft, self._edits = draft, edits
 
     def _stepped(self, draft: Draft, words: str, edits: Sequence[DraftEdit]) -> Draft:
         """Put edits into a draft as one step; a schedule that is touched for the first time is read first."""
@@ -177,12 +206,12 @@ class Desk:
             if draft.changed:
                 self.file.parent.mkdir(parents=True, exist_ok=True)
                 save(self.file.parent, draft.changed)
-                self._draft = draft.as_saved()
+                self._draft, self._saved_done = draft.as_saved(), draft.done
 
     def take_theirs(self) -> None:
         """Forget the draft, and take the file as it stands now."""
         with self.lock:
-            self._draft, self._edits = None, ()
+            self._draft, self._edits, self._saved_done = None, (), ()
 
     def put_onto_theirs(self) -> None:
         """Do the steps of the draft once more, on the file as it stands now.
@@ -191,11 +220,13 @@ class Desk:
             EditRefused: one of them has no place there any more; the draft is as it was.
         """
         with self.lock:
-            steps = self._edits[: len(self.draft.done)]
+            steps = self.unsaved
+            if steps is None:
+                raise refused(self.file.name, TAKEN_BACK)
             draft = Draft.of(read_file(self.file) or FileText(name=self.file.name, content=b""))
             for words, edits in steps:
                 draft = self._stepped(draft, words, edits)
-            self._draft, self._edits = draft, steps
+            self._draft, self._edits, self._saved_done = draft, steps, ()
 
     # ---- the house
 

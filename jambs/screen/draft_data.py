@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from jambs.job.editing.file_text import changed_lines
 from jambs.screen.desk import Desk
+from jambs.screen.kept_steps import steps_of, steps_record
 from jambs.screen.saving import read_file
 from jambs.values import Record
 
@@ -25,7 +28,19 @@ def draft_record(desk: Desk) -> Record:
             "theirs": _theirs(desk) if desk.is_changed_meanwhile else None,
             "wrong": list(house.wrong),
             "is_new": not draft.saved,
+            "run": desk.run,
+            "unsaved": steps_record(desk.unsaved or ()) if pairs else [],
         }
+
+
+def take_up(desk: Desk, kept: Any) -> None:
+    """Do what a browser kept of an earlier run anew, as steps of the draft.
+
+    Raises:
+        EditRefused: it cannot be read, or has no place there any more; the draft is as it was.
+    """
+    with desk.lock:
+        desk.redo(steps_of(kept, desk.draft.files[desk.file.name]))
 
 
 def _theirs(desk: Desk) -> list[list[Record]]:

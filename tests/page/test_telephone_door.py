@@ -16,7 +16,7 @@ from PIL import Image
 
 from jambs.page import telephone_door
 from jambs.page.keys import KeyRole
-from jambs.page.listening import LOOPBACK, listening_for_telephones
+from jambs.page.listening import LOOPBACK, listening_for
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines, code_picture
 
 
@@ -80,12 +80,12 @@ def test_without_a_network_it_says_so(opened: OpenPage, monkeypatch: pytest.Monk
 
 def test_the_port_is_the_same_every_day_and_another_where_that_is_taken(tmp_path: Path) -> None:
     file = tmp_path / "job.yaml"
-    with listening_for_telephones(file) as first:
+    with listening_for(file, everywhere=True) as first:
         port = first.getsockname()[1]
         assert 20_000 <= port < 32_000
-        with listening_for_telephones(file) as second:
+        with listening_for(file, everywhere=True) as second:
             assert second.getsockname()[1] != port
-    with listening_for_telephones(file) as third:
+    with listening_for(file, everywhere=True) as third:
         assert third.getsockname()[1] == port
 
 

@@ -1,8 +1,10 @@
 // The strip at the top: the draft with its lines, back and forth, save, a file changed meanwhile; light and dark; close.
 
+import { keep, keptBefore, putBack, takeOut } from "/static/kept.js";
 import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
 
 const KEPT = "jambs-scheme";
+const FEW = 5;  // steps that are told one by one
 const WATCH = 4000;
 let number = null, wasUnheard = false;
 
@@ -18,6 +20,8 @@ function show(draft) {
   setText(byId("changes"), draft.is_new ? "New job" : changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");
   byId("changes").disabled = !changed && !draft.theirs;
   fill(draft);
+  keep(draft);
+  offer(draft);
   if (number !== null && draft.number !== number) document.dispatchEvent(new CustomEvent("house", { detail: draft }));
   number = draft.number;
 }
@@ -37,13 +41,36 @@ function fill(draft) {
   open(true);
 }
 
-const group = (lines) => el("pre", {}, ...lines.map((line) => el("span", { class: line.kind }, line.text || " ")));
+/** Changes that an earlier run was left with: never done by themselves. */
+function offer(draft) {
+  const found = keptBefore(draft), box = byId("earlier"), key = found.map((one) => one.key).join();
+  if (box.dataset.of === key) return;
+  box.dataset.of = key;
+  box.hidden = !found.length;
+  box.replaceChildren(...found.map(({ key, steps }) => el("p", {},
+    el("b", {}, `${steps.length} change${steps.length > 1 ? "s" : ""} not saved when the program ended: `),
+    `${steps.slice(-FEW).map((step) => step.words).join("; ")}${steps.length > FEW ? "; and more before" : ""}. `,
+    choice("Take them up again", () => takeUp(key)), " ", choice("Forget them", () => { takeOut(key); draftChanged(); }))));
+}
 
-function button(words, act) {
+function choice(words, act) {
   const made = el("button", { type: "button" }, words);
-  made.addEventListener("click", () => post(act));
+  made.addEventListener("click", act);
   return made;
 }
+
+const takeUp = inTurn(async (key) => {
+  const steps = takeOut(key);
+  if (!steps.length) { draftChanged(); return; }
+  const draft = await ask("/draft/again", { steps });
+  if (!draft.ok) putBack(key, steps);
+  if (draft.isHeard) show(draft);
+  say(draft.said || "Taken up again, and not saved yet.", draft.ok ? "" : "stop");
+});
+
+const group = (lines) => el("pre", {}, ...lines.map((line) => el("span", { class: line.kind }, line.text || " ")));
+
+const button = (words, act) => choice(words, () => post(act));
 
 function open(is) {
   byId("lines").hidden = !is;
@@ -82,7 +109,7 @@ byId("scheme").addEventListener("click", () => {
 });
 byId("stop").addEventListener("click", async () => {
   const unsaved = !document.querySelector("[data-draft=save]").disabled;
-  if (unsaved && !confirm("There are changes that are not saved. Close all the same?")) return;
+  if (unsaved && !confirm("There are changes that are not saved. Close all the same? This browser keeps them, and offers them when the job is opened again.")) return;
   const answer = await ask("/stop", {});
   if (!answer.isHeard) { say(answer.said, "stop"); return; }
   clearInterval(watching);

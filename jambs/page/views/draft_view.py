@@ -11,8 +11,8 @@ from starlette.routing import Route
 
 from jambs.commands.errors import os_sentence
 from jambs.face import Record
-from jambs.face.screen import ChangedMeanwhile, Desk, EditRefused, draft_record
-from jambs.page.answers import data
+from jambs.face.screen import ChangedMeanwhile, Desk, EditRefused, draft_record, take_up
+from jambs.page.answers import body_of, data
 from jambs.page.open_job import desk_of
 
 
@@ -41,8 +41,16 @@ def _post(path: str, work_of: Callable[[Desk], Callable[[], None]]) -> Route:
     return Route(path, act, methods=["POST"])
 
 
+async def _again(request: Request) -> Response:
+    """Take up what this browser kept of changes that an earlier run was not asked to save."""
+    desk, kept = desk_of(request), (await body_of(request)).get("steps")
+    found, status = await run_in_threadpool(_done, desk, lambda: take_up(desk, kept))
+    return data(found, status=status)
+
+
 ROUTES = [
     Route("/draft", _draft),
+    Route("/draft/again", _again, methods=["POST"]),
     _post("/draft/back", lambda desk: desk.back),
     _post("/draft/forth", lambda desk: desk.forth),
     _post("/draft/save", lambda desk: desk.save),

@@ -1,0 +1,179 @@
+"""Changes that are not saved: the browser keeps them over a kill of the program, and offers them again."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+from browser import page_at, served
+from pages import EXAMPLES, OpenPage, open_page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+
+@pytest.fixture
+def opened(tmp_path: Path) -> OpenPage:
+    return open_page(tmp_path, "harbour-house")
+
+
+def set_sill(value: str, at: int = 0) -> dict[str, Any]:
+    return {"act": "set", "path": ["openings", at, "sill_height"], "value": value}
+
+
+def test_what_is_kept_leads_from_the_file_to_the_draft_and_no_further(opened: OpenPage, tmp_path: Path) -> None:
+    client = opened.client()
+    assert client.get("/draft").json()["unsaved"] == []
+    client.post("/job/change", json=set_sill("41"))
+    client.post("/draft/save", json={})
+    assert client.get("/draft").json()["unsaved"] == []
+    client.post("/job/change", json=set_sill("43"))
+    client.post("/job/change", json=set_sill("31", 1))
+    kept = client.get("/draft").json()
+    assert len(kept["unsaved"]) == 2
+    another = open_page(tmp_path, "harbour-house").client()
+    answer = another.post("/draft/again", json={"steps": kept["unsaved"]})
+    assert answer.status_code == 200 and answer.json()["lines"] == kept["lines"]
+    assert answer.json()["unsaved"] == kept["unsaved"] and answer.json()["run"] != kept["run"]
+    assert "sill_height: 43" not in opened.file.read_text(encoding="utf-8")
+
+
+def test_what_was_saved_is_not_done_twice_onto_a_file_that_changed(opened: OpenPage) -> None:
+    client = opened.client()
+    client.post("/job/change", json={"act": "copy", "path": ["openings", 0]})
+    client.post("/draft/save", json={})
+    client.post("/job/change", json=set_sill("43"))
+    theirs = opened.file.read_text(encoding="utf-8") + "# theirs\n"
+    opened.file.write_text(theirs, encoding="utf-8")
+    lines = client.post("/draft/onto", json={}).json()["lines"]
+    assert [[line["kind"] for line in group if line["kind"] != "kept"] for group in lines] == [["gone", "new"]]
+
+
+def test_taking_back_what_is_saved_is_no_change_to_keep_nor_to_put_on_another_file(opened: OpenPage) -> None:
+    client = opened.client()
+    client.post("/job/change", json=set_sill("41"))
+    client.post("/draft/save", json={})
+    client.post("/draft/back", json={})
+    client.post("/job/change", json=set_sill("31", 1))
+    found = client.get("/draft").json()
+    assert found["unsaved"] == [] and found["lines"]
+    opened.file.write_text(opened.file.read_text(encoding="utf-8") + "# theirs\n", encoding="utf-8")
+    assert client.post("/draft/onto", json={}).status_code == 409
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        None,
+        [{"words": "x"}],
+        [{"words": "x", "edits": [{"kind": "Desk", "path": []}]}],
+        [{"words": "x", "edits": [{"kind": "SetValue", "path": ["job"], "value": 7}]}],
+        [{"words": "x", "edits": [{"kind": "SetValue", "path": [True], "value": "y"}]}],
+        [{"words": "x", "edits": [{"kind": "SetValue", "path": ["nowhere"], "value": "y"}]}],
+        [{"words": "x", "edits": [{"kind": "SetRowCell", "file": "a.csv", "mark": "W1", "column": "a", "value": "b"}]}],
+        [{"words": "x", "edits": [{"kind": "SetRowCell", "file": "..", "mark": "W1", "column": "a", "value": "b"}]}],
+    ],
+)
+def test_what_is_no_step_of_this_job_is_refused(steps: Any, opened: OpenPage) -> None:
+    client = opened.client()
+    opened.file.with_name("a.csv").write_text("mark,a\nW1,x\n", encoding="utf-8")  # of the user's, and not of the job
+    answer = client.post("/draft/again", json={"steps": steps})
+    assert answer.status_code == 409 and answer.json()["said"] and not answer.json()["lines"]
+    assert opened.reported == []
+
+
+# ---- in a browser, the program as it is started
+
+
+@contextmanager
+def program(file: Path, *more: str) -> Iterator[tuple[subprocess.Popen[str], str]]:
+    words = [sys.executable, "-m", "jambs", "open", str(file.parent), "--no-browser", *more]
+    with subprocess.Popen(words, stdout=subprocess.PIPE, text=True, env={**os.environ, "PYTHONUNBUFFERED": "1"}) as one:
+        assert one.stdout
+        link = next(found[0] for line in one.stdout if (found := re.search(r"http://\S+", line)))
+        try:
+            yield one, link
+        finally:
+            one.kill()
+
+
+def at_window(context: BrowserContext, link: str, path: str = "/") -> Page:
+    page = context.new_page()
+    page.goto(link)
+    page.goto(re.sub(r"/enter/.*", path, link))
+    return page
+
+
+def test_a_kill_of_the_program_loses_nothing_in_two_windows(browser: Browser, tmp_path: Path) -> None:
+    house = tmp_path / "studio"
+    shutil.copytree(EXAMPLES / "garden-studio", house, ignore=shutil.ignore_patterns("output"))
+    file = house / "job.yaml"
+    before = file.read_bytes()
+    context = browser.new_context()
+    with program(file) as (first, link):
+        page, other = (at_window(context, link, path) for path in ("/job#openings", "/"))
+        field = page.get_by_label("sill height", exact=True).first
+        field.fill("33")
+        field.press("Enter")
+        expect(page.locator("#changes")).to_contain_text("changed")
+        expect(other.locator("#changes")).to_contain_text("changed")
+        first.send_signal(signal.SIGKILL)
+        first.wait()
+        page.locator("[data-draft=save]").click()
+        expect(page.locator("#said")).to_contain_text("Start it again")
+    assert file.read_bytes() == before
+    with program(file) as (_, again):
+        assert again.split("/enter/")[0] == link.split("/enter/")[0], "it is at the same address for the same job"
+        new = at_window(context, again)
+        expect(new.locator("#earlier")).to_contain_text("1 change not saved")
+        expect(new.locator("#changes")).to_have_text("No changes")
+        expect(other.locator("#earlier")).to_contain_text("1 change not saved")
+        new.get_by_role("button", name="Take them up again").click()
+        expect(new.locator("#changes")).to_contain_text("changed")
+        expect(other.locator("#changes")).to_contain_text("changed")
+        expect(other.locator("#earlier")).to_be_hidden()
+        assert file.read_bytes() == before
+        new.locator("[data-draft=save]").click()
+        expect(new.locator("#said")).to_have_text("Saved.")
+        expect(page.locator("#changes")).to_have_text("No changes")
+        expect(page.get_by_label("sill height", exact=True).first).to_have_value("33")
+    assert b"sill_height: 33" in file.read_bytes()
+    context.close()
+
+
+def test_leaving_the_page_is_asked_about_and_going_from_view_to_view_is_not(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "garden-studio") as place:
+        page, asked = page_at(browser, place, "/job#openings"), list[str]()
+        page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.accept()))
+        page.get_by_role("link", name="House").click()
+        page.goto("about:blank")
+        assert asked == []  # nothing to lose
+        page.goto(f"{place.base}/job#openings")
+        field = page.get_by_label("sill height", exact=True).first
+        field.fill("33")
+        field.press("Enter")
+        expect(page.locator("#changes")).to_contain_text("changed")
+        page.get_by_role("link", name="House").click()
+        expect(page.locator("h1")).to_have_text("Garden studio")
+        expect(page.locator("#changes")).to_contain_text("changed")
+        page.locator("h1").click()  # a page that nobody touched asks nothing
+        page.keyboard.press("Alt+ArrowLeft")
+        page.wait_for_timeout(300)
+        if page.url == f"{place.base}/":
+            page.go_back()
+        expect(page.locator("h1")).to_have_text("Walls and windows")
+        expect(page.locator("#changes")).to_contain_text("changed")
+        assert asked == []
+        page.locator("h1").click()
+        page.wait_for_timeout(2100)
+        page.goto("about:blank")
+        assert asked == ["beforeunload"]
+        page.context.close()
+        assert place.reported == []
