@@ -19,3 +19,8 @@ def flat(points: Iterable[Sequence[float]]) -> list[float]:
 def part_kind(part: Part) -> str:
     """Return how a part is colored: by where it belongs, or as what another crew leaves."""
     return part.where.value if part.crew is Crew.CARPENTER else "plaster"
+
+
+def space_kind(part: Part) -> str:
+    """Return how a part is colored in space, where metal has a face of its own."""
+    return "metal" if part.is_bent else part_kind(part)

@@ -16,7 +16,7 @@ from jambs.place.limits import FAR, Range
 from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records
 from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
-from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
+from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_boxes
 from jambs.screen.spoken_keys import spoken_records
 from jambs.sheets.cut_sheet import GROUPS, NOTHING
 from jambs.sheets.house import rip_text
@@ -43,7 +43,7 @@ def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True, onl
         "named": stood.named.name if stood.named else "",
         "sections": section_records(kit, job, only=only),
         "chains": chain_records(kit, job),
-        "frame": window_box(kit),
+        "frames": window_boxes(kit),
         "figures": figure_rows(record, kit, job),
         "why": why_words(stood, hand),
         "limits": limit_rows(hand, stood.plane),
@@ -90,6 +90,7 @@ def fixed_record(hand: HeldWindow, kit: CutKit, places: tuple[Named, ...]) -> Re
         "step": job.shop.grid.step,
         "together": [one.mark for one in hand.together],
         "own": opening.position_is_own,
+        "run": [*opening.run.marks] if opening.run else [],
     }
 
 

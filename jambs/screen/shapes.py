@@ -18,7 +18,7 @@ from jambs.parts.board.part import Part, Seat
 from jambs.parts.kit.kit import Kit
 from jambs.parts.trim.casing_plane import hung
 from jambs.place.sash import swing_seen
-from jambs.screen.flat import DIGITS, flat, part_kind
+from jambs.screen.flat import DIGITS, flat, space_kind
 from jambs.section.cut import WALL_SHOWN, cut_section, sections_to_draw
 from jambs.section.region import Section, SectionCut, Stuff
 from jambs.values import Record
@@ -119,10 +119,11 @@ def swing_record(kit: Kit) -> Record | None:
 
 
 def part_records(kit: Kit) -> list[Record]:
-    """Return every part as flat faces in the wall: x right, y up, depth outward [in]."""
+    """Return every part as flat faces in the wall: x right, y up, depth outward [in]; neighbors trimmed as one too."""
+    whole = kit.whole
     return [
-        {"mark": part.mark, "name": part.told, "where": part_kind(part), "faces": _faces(part, seat)}
-        for part, seat in zip(kit.parts, hung(kit).seats, strict=True)
+        {"mark": part.mark, "name": part.told, "where": space_kind(part), "faces": _faces(part, seat)}
+        for part, seat in zip(whole.parts, hung(whole).seats, strict=True)
     ]
 
 
@@ -130,7 +131,12 @@ def _faces(part: Part, seat: Seat) -> list[list[float]]:
     return [flat(seat.at(*point) for point in face) for face in board_faces(part)]
 
 
-def window_box(kit: Kit) -> list[float]:
-    """Return the window's frame as a box in the wall: width, height, inside edge, outside edge [in]."""
-    frame = kit.placement.opening.frame
-    return [frame.width, frame.height, kit.placement.inside_edge, kit.placement.outside_edge]
+def window_boxes(kit: Kit) -> list[list[float]]:
+    """Return the frame of the window, and of those trimmed as one with it, as boxes in the wall [in].
+
+    Left edge, width, height, inside edge, outside edge.
+    """
+    across = [(0.0, kit.placement), *((one.x, one.placement) for one in (kit.run.others if kit.run else ()))]
+    return [
+        [x, one.opening.frame.width, one.opening.frame.height, one.inside_edge, one.outside_edge] for x, one in across
+    ]

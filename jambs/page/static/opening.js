@@ -46,7 +46,9 @@ function showAll() {
   setText(byId("about"), fixed.about);
   const others = fixed.together.length - 1;
   setText(byId("together"), fixed.own ? `${mark} alone: it has a position of its own` : others ? `all of wall “${fixed.wall}”: ${fixed.together.join(", ")}` : `wall “${fixed.wall}”, which has this window only`);
-  for (const one of document.querySelectorAll("[name=alone]")) one.disabled = fixed.own || fixed.measured;
+  const isRun = fixed.run.length > 0;
+  setText(byId("alone"), isRun ? `not this window alone: ${fixed.run.join(", ")} are trimmed as one` : "this window alone");
+  for (const one of document.querySelectorAll("[name=alone]")) one.disabled = fixed.own || fixed.measured || (isRun && one.value === "yes");
   for (const one of document.querySelectorAll("[data-cut]")) one.hidden = !now.sections.some((section) => section.cut === one.dataset.cut);
   show(now);
   showSpace();
@@ -54,7 +56,7 @@ function showAll() {
 
 async function showSpace() {
   const parts = await (await fetch(`/openings/${encodeURIComponent(mark)}/parts`)).json();
-  space.show(parts, record.now.frame);
+  space.show(parts, record.now.frames);
 }
 
 const alone = () => document.querySelector("[name=alone][value=yes]").checked;

@@ -156,7 +156,7 @@ export class SectionPicture {
     const frame = section.shapes.filter((shape) => shape.stuff === "frame");
     const ys = frame.flatMap((shape) => shape.points.filter((_, at) => at % 2));
     const middle = ys.length ? (Math.min(...ys) + Math.max(...ys)) / 2 : 0;
-    const depth = (now.frame[2] + now.frame[3]) / 2;
+    const depth = (now.frames[0][3] + now.frames[0][4]) / 2;
     setAttribute(this.grip, "transform", `translate(${this.x(depth).toFixed(2)} ${this.y(middle).toFixed(2)})`);
     setAttribute(this.grip, "aria-valuemin", String(this.fixed.places[0].plane));
     setAttribute(this.grip, "aria-valuemax", String(this.fixed.places.at(-1).plane));

@@ -17,9 +17,9 @@ export class SpacePicture {
     this.root.addEventListener("keydown", (event) => this.#key(event));
   }
 
-  show(parts, frame) {
+  show(parts, frames) {
     const faces = parts.flatMap((part) => part.faces.map((points) => ({ kind: part.faces.length > MANY ? `${part.where} fine` : part.where, points, mark: part.mark })));
-    this.faces = [...faces, ...boxFaces(frame)].map((face) => ({ ...face, corners: corners(face.points) }));
+    this.faces = [...faces, ...frames.flatMap(boxFaces)].map((face) => ({ ...face, corners: corners(face.points) }));
     const all = this.faces.flatMap((face) => face.corners);
     this.middle = [0, 1, 2].map((axis) => (least(all, axis) + most(all, axis)) / 2);
     this.size = Math.max(...all.map((point) => Math.hypot(...point.map((value, axis) => value - this.middle[axis]))));
@@ -70,8 +70,8 @@ export class SpacePicture {
   }
 }
 
-function boxFaces([width, height, inner, outer]) {
-  const p = (x, y, d) => [x, y, d];
+function boxFaces([left, width, height, inner, outer]) {
+  const p = (x, y, d) => [left + x, y, d];
   const [a, b, c, d] = [p(0, 0, inner), p(width, 0, inner), p(width, height, inner), p(0, height, inner)];
   const [e, f, g, h] = [p(0, 0, outer), p(width, 0, outer), p(width, height, outer), p(0, height, outer)];
   const faces = [[d, c, b, a], [e, f, g, h], [a, b, f, e], [b, c, g, f], [c, d, h, g], [d, a, e, h]];

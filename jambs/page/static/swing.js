@@ -13,7 +13,8 @@ export function drawSwing(box, caption, swing, figures) {
   const flip = (points) => points.map((value, at) => at % 2 ? value * side : value);
   const shapes = swing.obstacles.map((one) => ({ kind: `obstacle ${one.what}${one.what === swing.met ? " met" : ""}`, points: flip(one.points) }));
   shapes.push({ kind: "shut", points: flip(swing.shut) }, { kind: "open", points: flip(swing.open) });
-  const xs = [-4, swing.span + 4], ys = shapes.flatMap((one) => one.points.filter((_, at) => at % 2));
+  const leaf = swing.open.filter((_, at) => at % 2 === 0);
+  const xs = [Math.min(-4, ...leaf.map((x) => x - MARGIN)), swing.span + 4], ys = shapes.flatMap((one) => one.points.filter((_, at) => at % 2));
   const [low, high] = [Math.min(...ys) - MARGIN, Math.max(...ys) + MARGIN];
   const root = svg("svg", { viewBox: `${xs[0]} ${low} ${xs[1] - xs[0]} ${high - low}`, role: "img", "aria-label": `The sash opens ${said.text}, ${said.under}` },
     ...shapes.map((one) => svg("path", { class: `s ${one.kind}`, d: path(one.points) })));
