@@ -12,6 +12,10 @@ SAME_POINT = 1e-9
 """Two points nearer than this are one [in]."""
 ON_ARC = 0.001
 """A point is taken to lie on an arc within this, as where a hidden part of it begins on a chord [in]."""
+EXACT = 1e-6
+"""The points of one arc lie on it within this, so that one goes on into another at a point of both [in]."""
+PAST_SEAM = 4
+"""So many chords of the next arc are looked back over at most."""
 MOST_TURN_DEG = 6.0
 """From chord to chord a fine outline turns by less than this; corners that are sawn turn by more."""
 MOST_LONGER = 1.5
@@ -130,15 +134,22 @@ def _end_of_arc(points: Sequence[Point], i: int) -> int:
         if not 0.0 < _turn(a, b, c) < MOST_TURN_DEG or math.dist(b, c) > longest:
             break
         far += 1
-    for last in range(i + far + 1, i + LEAST_CHORDS - 1, -1):
+    smooth_to = i + far + 1
+    for last in range(smooth_to, i + LEAST_CHORDS - 1, -1):
         if _is_arc(points[i : last + 1]):
-            return last
+            return last if last == smooth_to else _seam(points, i, last)
     return i + 1
 
 
-def _is_arc(points: Sequence[Point]) -> bool:
+def _seam(points: Sequence[Point], i: int, near: int) -> int:
+    """Return where an arc goes on into another: a chord or two of that one lie within ``ON_ARC`` of the first too."""
+    ends = range(near, max(near - PAST_SEAM, i + LEAST_CHORDS) - 1, -1)
+    return next((last for last in ends if _is_arc(points[i : last + 1], within=EXACT)), near)
+
+
+def _is_arc(points: Sequence[Point], within: float = ON_ARC) -> bool:
     circle = circle_through(points[0], points[len(points) // 2], points[-1])
-    if circle is None or any(abs(circle.past(point)) > ON_ARC for point in points):
+    if circle is None or any(abs(circle.past(point)) > within for point in points):
         return False
     middle = points[len(points) // 2]
     sweep = abs(4 * math.atan(_bulge(points[0], middle, points[-1])))

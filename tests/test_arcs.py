@@ -91,3 +91,19 @@ def test_a_leg_that_goes_on_from_an_arc_stays_straight() -> None:
     found = with_arcs((*arch, (-15.0, 0.0)))
     assert set(found.points) == {(15.0, 0.0), (15.0, 40.0), (-15.0, 40.0), (-15.0, 0.0)}
     assert sum(map(bool, found.bulges)) == 1
+
+
+@pytest.mark.parametrize("left_radius", [13.375, 16.0, 20.0, 27.0])
+def test_arcs_that_go_on_from_each_other_part_where_they_do(left_radius: float) -> None:
+    """Centers on the line through the joint, by a triangle of 3, 4, 5: the crown bows 28.375, the side less."""
+    joint = (-0.6 * 28.375, 0.8 * 28.375)
+    side = Circle(center=(joint[0] + 0.6 * left_radius, joint[1] - 0.8 * left_radius), radius=left_radius)
+    crown = Circle(center=(0.0, 0.0), radius=28.375)
+    foot, right = side.at(math.pi), (0.6 * 28.375, 0.8 * 28.375)
+    line = (
+        foot, *side.between(foot, joint, clockwise=True), joint, *crown.between(joint, right, clockwise=True), right
+    )  # fmt: skip
+    for points, seam in ((line, joint), (line[::-1], joint)):
+        found = with_arcs(points, closed=False)
+        assert len(found.points) == 3
+        assert found.points[1] == pytest.approx(seam, abs=1e-9)

@@ -122,14 +122,7 @@ def bearing(
     pairs = {(one.solid.name, two.solid.name): (one.solid, two.solid) for one in casing for two in jambs}
     shared = sum(_pressed(one, two, way) for one, two in pairs.values())
     name = f"the {what} and the edges of the jambs"
-    # Where one arc of a lamination goes on into another they are parted within a chord.
-    seams = sum(1 for board in jambs if board.solid.part and board.solid.part.is_bent_in_one)
-    tolerance = TIGHT + PRESS * near + ONE_CHORD * seams
-    return JointCheck(name=name, asked=asked, found=shared, tolerance=tolerance, gap=None)
-
-
-ONE_CHORD = 2e-3
-"""What a seam between two arcs takes of an area at most [sq in]."""
+    return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT + PRESS * near, gap=None)
 
 
 def _pressed(one: Solid, two: Solid, way: float) -> float:

@@ -16,8 +16,6 @@ from jambs.solids.waste import board_less_cuts
 
 SAME_VOLUME = 1e-4
 """The kernel's volume and the closed form agree to this [cu in]."""
-ONE_CHORD = 1e-3
-"""Where one arc goes on into another they are parted within a chord of a fine outline, which takes no more [cu in]."""
 SQUARE = 1e-9
 STRAIGHT = 0.99
 """Cosine of the angle up to which a leg counts as upright and a head as level."""
@@ -84,5 +82,5 @@ def _extent(solid: Solid, way: Vector) -> float:
 def _volume(solid: Solid, part: Part) -> Iterator[Finding]:
     arced = arced_board(part)
     found, asked = kernel.volume(solid.bench), arced.volume if arced else board_less_cuts(part)
-    if abs(found - asked) > (ONE_CHORD if part.is_bent_in_one else SAME_VOLUME):
+    if abs(found - asked) > SAME_VOLUME:
         yield SolidVolumeOff(subject=_about(solid), part=solid.words, asked=asked, found=found)

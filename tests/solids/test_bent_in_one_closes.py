@@ -11,10 +11,14 @@ from jambs.solids.fit import fit_report
 from jambs.solids.model import model_kit
 
 
-@pytest.mark.parametrize("centers", [3, 5])
-def test_an_ellipse_arch_bent_in_one_closes(centers: int) -> None:
-    shape = {"kind": "ellipse arch", "rise": "20", "centers": centers}
-    made = kit_from(inside_only(arch_changes(shape, 60, 70, curved="bent in one")))
+@pytest.mark.parametrize(
+    ("width", "height", "rise", "centers"),
+    [(60, 70, "20", 3), (60, 70, "20", 5), (48, 60, "18", 3)],
+    ids=["three arcs", "five", "whose radii are nearly alike"],
+)
+def test_an_ellipse_arch_bent_in_one_closes(width: float, height: float, rise: str, centers: int) -> None:
+    shape = {"kind": "ellipse arch", "rise": rise, "centers": centers}
+    made = kit_from(inside_only(arch_changes(shape, width, height, curved="bent in one")))
     (head,) = (part for part in made.kit.parts if part.is_laminated)
     report = fit_report(model_kit(made.kit, made.job))
     assert report.faults == ()
