@@ -34,7 +34,7 @@ from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import Corner
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
-from jambs.sides import LEGS, Side
+from jambs.sides import Side
 
 PARTS_OF = {
     LapKind.SILL: (PartKind.EXTERIOR_SILL,),
@@ -140,7 +140,9 @@ def _foot(kit: Kit) -> Foot:
         return Foot.RING if all(part.arcs for part in casing) else Foot.HEAD_ON_BOTTOM
     if not _has(kit, PartKind.EXTERIOR_SILL):
         return Foot.PAST_FRAME
-    return Foot.SILL if {part.side for part in casing} >= {*LEGS} else Foot.FEET_ON_SILL
+    shape = kit.placement.opening.shape
+    cut_below = shape is not None and shape.is_cut_below(kit.placement.opening.frame)
+    return Foot.FEET_ON_SILL if cut_below else Foot.SILL
 
 
 def _has(kit: Kit, kind: PartKind) -> bool:

@@ -17,7 +17,7 @@ from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lot_words import least_drop, lot_notes, lumber_text
 from jambs.stock.house.lumber import Lumber, steps_up
-from jambs.stock.plan import HEAD_TO_TAIL, PlannedBoard, PlannedStrip
+from jambs.stock.plan import PlannedBoard, PlannedStrip, pairs_words
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.problem import LotKind
 from jambs.stock.views import LaidPiece, drops, laid_pieces, near_equal_widths, rip_list
@@ -67,7 +67,7 @@ def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
     lot, plan, currency = planned.lot, planned.plan, job.shop.currency
     bought = sum(not board.stock.on_hand for board in plan.boards)
     bench = _Bench(planned, job.shop, job.units)
-    scope = SCOPE[lot.problem.kind] + (HEAD_TO_TAIL if plan.problem.pairs else "")
+    scope = SCOPE[lot.problem.kind] + pairs_words(plan.problem.pairs)
     return {
         "letter": lot.letter,
         "title": lot.title,

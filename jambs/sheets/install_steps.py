@@ -57,8 +57,8 @@ def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
 
 def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
     """Return the exterior parts that a lap puts on."""
-    whole = replace(kit, parts=(*kit.parts, *kit.lent))
-    return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(whole, kind, Where.EXTERIOR))
+    here = replace(kit, parts=kit.as_trimmed.parts)
+    return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(here, kind, Where.EXTERIOR))
 
 
 def inside_steps(kit: CutKit, shop: Shop) -> list[str]:

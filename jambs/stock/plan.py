@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from jambs.stock.problem import LotKind, Stock, StockProblem
+from jambs.stock.problem import LotKind, Pair, Stock, StockProblem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,7 +98,7 @@ class StockPlan:
 
     @property
     def _scope(self) -> str:
-        return _SCOPE[self.problem.kind] + (HEAD_TO_TAIL if self.problem.pairs else "")
+        return _SCOPE[self.problem.kind] + pairs_words(self.problem.pairs)
 
     @property
     def statement(self) -> str:
@@ -129,8 +129,14 @@ def _is_part(one: tuple[Hashable, tuple[int, ...]], other: tuple[Hashable, tuple
     return one != other and one[0] == other[0] and not Counter(one[1]) - Counter(other[1])
 
 
-HEAD_TO_TAIL = ", like slants head to tail in these pairs"
-"""Goes on with the kind of plan where pieces lie in pairs."""
+def pairs_words(pairs: Sequence[Pair]) -> str:
+    """Go on with the kind of plan where pieces may lie in pairs: head to tail, side by side, or both."""
+    slants = "like slants head to tail" if any(not pair.across for pair in pairs) else ""
+    tapers = "tapered boards side by side" if any(pair.across for pair in pairs) else ""
+    said = " and ".join(filter(None, (slants, tapers)))
+    return f", {said} in these pairs" if said else ""
+
+
 _SCOPE = {
     LotKind.LENGTHS: "crosscut only",
     LotKind.BOARDS: "rip first, strip as wide as its piece",

@@ -11,6 +11,7 @@ import pytest
 from arches import arched
 from cases import kit_of
 from sills_under_shapes import on_sill
+from trimmed_as_one import run_kits
 
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.lap_words import (
@@ -254,3 +255,9 @@ def test_legs_come_down_on_a_piece_of_exterior_casing_only_where_there_is_one() 
     assert foot() == [Foot.SILL]
     assert foot(exterior_trim__outside__sill=None) == [Foot.PAST_FRAME]
     assert foot(exterior_trim__outside__sill=None, position={"flange_on": "trim plane"}) == [Foot.BOTTOM_PIECE]
+
+
+def test_openings_trimmed_as_one_stand_on_the_sill_over_all_though_the_middle_one_has_no_leg() -> None:
+    found = [make_flashings(kit, None, INCH).laps for kit in run_kits(3)]
+    feet = [lap.step.foot for laps in found for lap in laps if isinstance(lap.step, TrimLaps)]
+    assert feet == [Foot.SILL] * 3

@@ -5,6 +5,7 @@ The base window: interior depth 4 11/16, jambs 1/32 proud of the wall, boards on
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -79,6 +80,17 @@ def test_outside_the_boards_run_the_other_way_round() -> None:
     assert found["left leg"] == (1 + 3 / 8, 1 + 1 / 4)
     assert found["head, left"] == (1 + 1 / 2, 1 + 3 / 8) and found["head, right"] == (1 + 3 / 8, 1 + 1 / 2)
     assert kit.outside_is_measured and not kit.is_measured
+
+
+def test_each_leg_of_casing_outside_comes_down_on_the_sill_as_it_lies_at_its_own_side() -> None:
+    """The trim plane is 1 1/2 deep at the left, 2 at the right: by 1/2 x tan 10° the sill has fallen farther there."""
+    deep = {"head": ["1 1/2", "1 3/4", "2"], "left": ["1 1/2", "1 1/2"], "right": ["2", "2"], "sill": ["1 1/2", "2"]}
+    kit = gable(exterior_depth=deep)
+    casing = {one.side: one for one in kit.parts if one.kind is PartKind.CASING and one.where is Where.EXTERIOR}
+    left, right = casing[Side.LEFT], casing[Side.RIGHT]
+    assert right.length - left.length == pytest.approx(0.5 * math.tan(math.radians(10)))
+    # Both end at one height, at the eaves: the left leg runs down from there, the right one up from its foot.
+    assert right.seat.origin[1] + right.length == pytest.approx(left.seat.origin[1])
 
 
 def test_a_corner_that_nobody_read_is_as_planned_and_what_lies_between_is_filled_in() -> None:

@@ -9,15 +9,19 @@ from cases import strips
 from trimmed_as_one import run_job, run_kits
 
 from jambs.fasten.plan import opening_fasteners
+from jambs.flashing.lap_words import LapKind
+from jambs.flashing.laps import lap_order
 from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import Units
 from jambs.outside.fastener_line import Fastened
 from jambs.outside.trim_fasteners import trim_fasteners
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.cut_kit import CutKit
-from jambs.sheets.install_steps import inside_steps
+from jambs.sheets.install_steps import inside_steps, lap_parts
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.record import job_record
 from jambs.sheets.rough_openings import rough_opening_data
+from jambs.sides import Side
 
 
 def kits(count: int = 2, **paths: Any) -> tuple[CutKit, ...]:
@@ -49,6 +53,22 @@ def test_the_record_says_with_whom_and_keeps_to_its_schema() -> None:
         ('35 15/16"', '9 1/4"'),
         ('37 1/2"', '9"'),
     ]
+
+
+def test_a_lap_names_the_boards_that_lie_at_its_opening() -> None:
+    """The outer legs stand at the first and the last, each mull casing at the two openings beside it."""
+    one, two, three = kits(3)
+    legs = {part.side: part.mark for part in one.parts if part.kind is PartKind.CASING and part.where is Where.EXTERIOR}
+    mulls = [part.mark for part in one.parts if part.kind is PartKind.MULL_CASING and part.where is Where.EXTERIOR]
+    wanted = (
+        {legs[Side.HEAD], legs[Side.LEFT], mulls[0]},
+        {legs[Side.HEAD], *mulls},
+        {legs[Side.HEAD], legs[Side.RIGHT], mulls[1]},
+    )
+    for kit, boards in zip((one, two, three), wanted, strict=True):
+        (trim,) = (lap for lap in lap_order(kit, ()) if lap.step.kind is LapKind.TRIM)
+        named = {part.mark for part in lap_parts(trim, kit) if part.kind in (PartKind.CASING, PartKind.MULL_CASING)}
+        assert named == boards
 
 
 def test_an_opening_alone_says_nothing_of_others() -> None:

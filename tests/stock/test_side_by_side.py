@@ -23,7 +23,7 @@ from jambs.stock.faults import problem_faults
 from jambs.stock.house.house_plan import Effort, PlannedLot, plan_house
 from jambs.stock.house.lot_words import lot_notes
 from jambs.stock.house.side_by_side import side_by_side
-from jambs.stock.plan import PlannedBoard, StockPlan
+from jambs.stock.plan import PlannedBoard, StockPlan, pairs_words
 from jambs.stock.planfile import plan_from_dict, plan_to_dict, problem_to_dict
 from jambs.stock.problem import LotKind, Pair
 from jambs.stock.problem_findings import NoPair
@@ -230,3 +230,16 @@ def test_the_note_says_how_the_two_are_parted() -> None:
     assert "Head to tail" not in said
     asked = job(shop__head_to_tail="no")
     assert "Side by side" not in "\n".join(lot_notes(ripped(asked), asked.shop.grid))
+
+
+@pytest.mark.parametrize(
+    ("across", "words"),
+    [
+        ((), ""),
+        ((0,), ", like slants head to tail in these pairs"),
+        ((574,), ", tapered boards side by side in these pairs"),
+        ((574, 0), ", like slants head to tail and tapered boards side by side in these pairs"),
+    ],
+)
+def test_the_kind_of_plan_says_how_its_pairs_lie(across: tuple[int, ...], words: str) -> None:
+    assert pairs_words([Pair(first="A", second="B", lap=0, across=one) for one in across]) == words

@@ -124,11 +124,11 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     """How the piece of edge ``i`` ends at one of its corners."""
     sides = (path[corner - 1].side, path[corner].side)
     if Side.SILL in sides and not cased.has_bottom:
+        drop = _drop_at_right(cased) if path[corner].side is Side.SILL else 0.0
         if not path[i].side.is_leg:
-            drop = _drop_at_right(cased) if path[corner].side is Side.SILL else 0.0
             return _on_level(path[i], entry, cased.slope_deg, drop)
         # The face of a leg on a sloping sill reaches lower than its back.
-        return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
+        return _EndOf(past=entry.thickness * tangent(cased.slope_deg) + drop, slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
         if stands_on(path, corner):
             return _under_arc(path, corner, entry, is_leg=path[i].side.is_leg)
