@@ -17,6 +17,7 @@ from jambs.issued.reasons import (
     IssueReason,
     MeasuresWithdrawn,
     MovedInWall,
+    NeighborsChanged,
     NowHalfMeasured,
     NowMeasured,
     OtherBoards,
@@ -90,6 +91,8 @@ def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
     for key in STATED_WORDS:
         if without_marks(old.get(key)) != without_marks(new.get(key)):
             yield StatedChanged(key=key)
+    if _beside(old) != _beside(new):
+        yield NeighborsChanged()
     was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
     if was != now:
         yield MovedInWall(was=was, now=now)
@@ -136,6 +139,15 @@ def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
         yield from (WindowDetailChanged(key=key) for key in changed)
     else:
         yield WindowChanged()
+
+
+def _beside(record: Record) -> list[str]:
+    """Return the frames of the other openings that one is trimmed with as one, and the walls between, left to right."""
+    run = record.get("trimmed_as_one")
+    if not run:
+        return []
+    frames = ["" if one["mark"] == record["mark"] else str(one["frame"]["text"]) for one in run["openings"]]
+    return [*frames, *(str(one["wall"]["text"]) for one in run["walls"])]
 
 
 def without_marks(value: Any) -> Any:

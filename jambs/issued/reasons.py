@@ -225,6 +225,17 @@ class WindowChanged(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NeighborsChanged(IssueReason):
+    """Another opening that is trimmed as one with it is another, came or went, or stands elsewhere."""
+
+    code: ClassVar[str] = "neighbors-changed"
+
+    def sentence(self, units: Units) -> str:
+        """Say so."""
+        return "what it is trimmed as one with changed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MovedInWall(IssueReason):
     """Its flange is on another plane; both as they were printed."""
 

@@ -125,6 +125,14 @@ def flange(text: str) -> Change:
     return lambda one: one["planes"]["flange_plane"].update(text=text)
 
 
+def beside(*frames: str, wall: str = '5 1/2"', left: str = "W0", own: str = '36 × 48"') -> Change:
+    """Trimmed as one with openings of these frames at its right and one at its left."""
+    members = [(left, '30 × 48"'), ("W1", own), *((f"R{i}", frame) for i, frame in enumerate(frames))]
+    openings = [{"mark": mark, "frame": {"text": frame}} for mark, frame in members]
+    walls = [{"wall": {"text": wall}} for _ in members[1:]]
+    return lambda one: one.update(mark="W1", trimmed_as_one={"openings": openings, "walls": walls})
+
+
 def nothing(one: Opening) -> None:
     """Leave it as it is."""
 
@@ -219,6 +227,30 @@ ROWS = [
         appears=why(window(sash="another")),
         quiet=why(window(weight=99)),
         inch="window or its frame changed",
+    ),
+    Row(
+        code="neighbors-changed",
+        appears=why(beside('48 × 48"'), before=beside('45 × 48"')),
+        quiet=why(beside('48 × 48"', left="L0"), before=beside('48 × 48"')),
+        inch="what it is trimmed as one with changed",
+    ),
+    Row(
+        code="neighbors-changed",
+        appears=why(beside(), before=beside('45 × 48"')),
+        quiet=why(beside(own='39 × 48"'), before=beside()),
+        inch="what it is trimmed as one with changed",
+    ),
+    Row(
+        code="neighbors-changed",
+        appears=why(beside(wall='7"'), before=beside()),
+        quiet=why(beside(), before=beside()),
+        inch="what it is trimmed as one with changed",
+    ),
+    Row(
+        code="neighbors-changed",
+        appears=why(beside()),
+        quiet=SAME,
+        inch="what it is trimmed as one with changed",
     ),
     Row(
         code="moved-in-wall",
