@@ -102,6 +102,7 @@ class Blank:
 
     ``between``: finished length without the dams; ``end_dam``: turned up at each end. ``start``: depth and height of
     the upper inner edge in wall coordinates of the kit. ``sheet``: of what it is, where the job says so, and how thick.
+    ``walls``: how many walls between openings a sill flashing is notched round.
     """
 
     mark: str
@@ -111,6 +112,7 @@ class Blank:
     end_dam: float
     start: tuple[float, float]
     sheet: tuple[str, float] | None = None
+    walls: int = 0
 
     @property
     def name(self) -> str:

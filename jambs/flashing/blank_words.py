@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 from jambs.flashing.bending import Bending
-from jambs.flashing.blank import BlankKind
+from jambs.flashing.blank import Blank, BlankKind
 from jambs.job.models.openings import Assumed
 from jambs.length import Units, decimal_text
 
 PRACTICE = "common practice, no source; the job gives none"
-WORK = {
+_WORK = {
     BlankKind.HEAD_FLASHING: "turn the ends of the top up for the end dams; solder or seal the corners",
     BlankKind.SILL_PAN: "turn the ends up the sides of the rough opening; shim the window clear of the pan",
     BlankKind.HEAD_RETURN: "turn the return down over the sides at both ends, the face leg straight on; seal the laps",
     BlankKind.SIDE_RETURN: "one for each side, the second turned end for end; snip its foot to the sill",
     BlankKind.SILL_RETURN: "turn the sill up behind the sides at both ends as dams; seal or solder their corners",
-    BlankKind.SILL_FLASHING: "turn the ends up beside the legs of the exterior jamb",
+    BlankKind.SILL_FLASHING: "turn the ends up beside the exterior jambs that stand on the sill",
 }
-"""What is done to a blank besides its bends."""
+
+
+def work_on(blank: Blank) -> str:
+    """Say what is done to a blank besides its bends."""
+    between = "; notch it round the wall between, as the sill is, and seal its corners" if blank.walls else ""
+    return _WORK[blank.kind] + between
 
 
 def assumed_of(bending: Bending, units: Units) -> tuple[Assumed, ...]:

@@ -14,7 +14,7 @@ from jambs.flashing.laps import Lap, lap_order
 from jambs.flashing.returns import return_blanks
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Grid, Units
-from jambs.parts.board.cuts import Notch
+from jambs.parts.board.cuts import MidNotch, Notch
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.findings.water import LEAST_FALL
@@ -33,7 +33,8 @@ BACK_LEG = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 class Flashings:
     """The sheet metal of one opening: blanks, the order in which things lap from below, what to know about them.
 
-    ``bending``: how it is bent; None where the job says nothing of it.
+    ``bending``: how it is bent; None where the job says nothing of it. ``lent``: blanks of the leftmost of openings
+    that are trimmed as one, which lie at this one too.
     """
 
     mark: str
@@ -41,6 +42,12 @@ class Flashings:
     laps: tuple[Lap, ...]
     findings: tuple[Finding, ...]
     bending: Bending | None
+    lent: tuple[Blank, ...] = ()
+
+    @property
+    def here(self) -> tuple[Blank, ...]:
+        """All blanks that lie at the opening, its own and others'."""
+        return (*self.blanks, *self.lent)
 
 
 def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flashings:
@@ -63,6 +70,7 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     has_pan = kit.placement.opening.floor_below_frame is None and not is_round
     pan = pan_blank(kit, bending, units) if has_pan else None
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
+    lent = _lent(kit, bending)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
     if head:
         findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding, units)
@@ -74,15 +82,25 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     return Flashings(
         mark=kit.mark,
         blanks=(*blanks, *returns),
-        laps=lap_order(kit, blanks),
+        laps=lap_order(kit, (*blanks, *lent)),
         findings=tuple(findings),
         bending=bending,
+        lent=lent,
     )
 
 
+def _lent(kit: Kit, bending: Bending) -> tuple[Blank, ...]:
+    """Return the metal under the sill and over the head that goes past an opening and is its neighbor's."""
+    if kit.run is None or kit.run.is_lead:
+        return ()
+    trimmed = kit.as_trimmed
+    head = head_blank(trimmed, bending) if _part(trimmed, PartKind.HEAD_FLASHING) else None
+    return tuple(blank for blank in (sill_blank(trimmed, bending), head) if blank)
+
+
 def head_of(flashings: Flashings) -> Blank | None:
-    """Return the blank of the head flashing; nothing where there is none."""
-    return next((blank for blank in flashings.blanks if blank.kind is BlankKind.HEAD_FLASHING), None)
+    """Return the blank of the head flashing at an opening; nothing where there is none."""
+    return next((blank for blank in flashings.here if blank.kind is BlankKind.HEAD_FLASHING), None)
 
 
 def _is_round_below(kit: Kit) -> bool:
@@ -189,6 +207,7 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
         between=part.length - sum(cut.along for cut in part.cuts if isinstance(cut, Notch)),
         end_dam=bending.end_dam,
         start=(back, part.seat.origin[1]),
+        walls=sum(isinstance(cut, MidNotch) for cut in part.cuts),
     )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from jambs.csv_text import csv_text
 from jambs.flashing.blank import Blank, BlankKind
-from jambs.flashing.blank_words import WORK, assumed_of
+from jambs.flashing.blank_words import assumed_of, work_on
 from jambs.flashing.make import Flashings, SheetRow, blank_list, sheet_list
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
@@ -50,13 +50,18 @@ class LapsPaper:
     picture: Picture
 
 
-Bent = tuple[str, tuple[tuple[str, str, str], ...]]
+Bent = tuple[str, str, tuple[tuple[str, str, str], ...]]
 
 
 def bent_alike(blank: Blank, *, units: Units) -> Bent:
-    """Return what blanks that are bent alike have in common, as printed: name, legs, and the way they run."""
-    return blank.name, tuple(
-        (leg.name, length_text(leg.bent_width, units=units), decimal_text(leg.direction_deg, 1)) for leg in blank.legs
+    """Return what blanks that are bent alike have in common, as printed: name, work, legs, and the way they run."""
+    return (
+        blank.name,
+        work_on(blank),
+        tuple(
+            (leg.name, length_text(leg.bent_width, units=units), decimal_text(leg.direction_deg, 1))
+            for leg in blank.legs
+        ),
     )
 
 
@@ -146,7 +151,7 @@ def _blank(paper: BlankPaper, shop: Shop, units: Units) -> Record:
         "girth": shop.grid.text(blank.on(shop.grid).girth),
         "ends": "turned at the ends" if blank.kind is BlankKind.HEAD_RETURN else "end dams",
         "end_dam": length_text(blank.end_dam, units=units) if blank.end_dam else "",
-        "work": [WORK[blank.kind]],
+        "work": [work_on(blank)],
         "pictures": [
             {"svg": one.picture.svg, "width": one.width, "height": one.height, "note": f"{title}, {one.note}"}
             for one, title in zip(placed, ("bent", _flat_words(blank)), strict=True)

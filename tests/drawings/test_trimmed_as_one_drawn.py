@@ -5,14 +5,18 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from trimmed_as_one import run_kits
+from trimmed_as_one import run_job, run_kits
 
-from jambs.drawings.elements.view import View, ViewSide
+from jambs.drawings.elements.view import Ink, View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.exploded import exploded_view, frames_seen
+from jambs.drawings.views.section_works import section_works
 from jambs.length import Units
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.kit import Kit
 from jambs.screen.elevation_shapes import view_records
+from jambs.section.cut import sections_to_draw
+from jambs.section.region import SectionCut
 
 NARROW: dict[str, Any] = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 x 48"}
 
@@ -62,3 +66,15 @@ def test_the_page_shows_the_windows_of_all() -> None:
         shapes = view_records(kit)[0]["shapes"]
         frames = [shape["points"] for shape in shapes if shape["kind"] == "frame"]
         assert [[min(points[::2]), max(points[::2])] for points in frames] == places
+
+
+def test_the_head_flashing_over_all_is_drawn_as_it_is_bent_in_every_section() -> None:
+    job = run_job(flashing={})
+    for kit in run_kits(flashing={}):
+        (head,) = (one for one in sections_to_draw(kit) if one.cut is SectionCut.HEAD)
+        strips = [part.mark for part in (*kit.parts, *kit.lent) if part.kind is PartKind.HEAD_FLASHING]
+        works = section_works(head, kit, job)
+        assert [one.mark for one in head.regions if one.mark in strips] == strips
+        assert not [one for one in works.section.regions if one.mark in strips]
+        assert len([shape for shape in works.shapes if shape.ink is Ink.FLASHING]) == 1
+        assert [one.short for one in works.call_outs if one.short in strips] == strips

@@ -14,6 +14,7 @@ from sills_under_shapes import on_sill
 from trimmed_as_one import run_kits
 
 from jambs.flashing.blank import BlankKind
+from jambs.flashing.blank_words import work_on
 from jambs.flashing.lap_words import (
     SET,
     SLOPE_FIRST,
@@ -261,3 +262,27 @@ def test_openings_trimmed_as_one_stand_on_the_sill_over_all_though_the_middle_on
     found = [make_flashings(kit, None, INCH).laps for kit in run_kits(3)]
     feet = [lap.step.foot for laps in found for lap in laps if isinstance(lap.step, TrimLaps)]
     assert feet == [Foot.SILL] * 3
+
+
+def test_the_metal_of_the_first_of_openings_trimmed_as_one_is_lapped_at_all_and_cut_once() -> None:
+    one, two, three = (make_flashings(kit, FlashingEntry(), INCH) for kit in run_kits(3))
+    over_all = {BlankKind.SILL_FLASHING, BlankKind.HEAD_FLASHING}
+    assert over_all < {blank.kind for blank in one.blanks} and one.lent == ()
+    for other in (two, three):
+        assert not over_all & {blank.kind for blank in other.blanks}
+        assert {blank.kind for blank in other.lent} == over_all
+        # They lie in one line: each is the same metal.
+        own = {blank.kind: (blank.length, blank.start) for blank in one.blanks if blank.kind in over_all}
+        assert {blank.kind: (blank.length, blank.start) for blank in other.lent} == own
+        assert [lap.step.kind for lap in other.laps] == [lap.step.kind for lap in one.laps]
+
+
+def test_a_sill_flashing_is_notched_round_the_walls_between_and_only_there() -> None:
+    words = [
+        work_on(blank)
+        for kit in run_kits(2) + run_kits(1)
+        for blank in make_flashings(kit, FlashingEntry(), INCH).blanks
+        if blank.kind is BlankKind.SILL_FLASHING
+    ]
+    plain = "turn the ends up beside the exterior jambs that stand on the sill"
+    assert words == [f"{plain}; notch it round the wall between, as the sill is, and seal its corners", plain]

@@ -14,6 +14,7 @@ from jambs.flashing.laps import lap_order
 from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import Units
 from jambs.outside.fastener_line import Fastened
+from jambs.outside.plan import plan_outside, with_outside
 from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.cut_kit import CutKit
@@ -138,3 +139,11 @@ def _count(length: float, entry: FastenerEntry) -> int:
     """One near each end, between them at most the spacing apart."""
     steps_between = -(-(length - 2 * entry.from_end) // entry.spacing)
     return int(steps_between + 1) * entry.rows
+
+
+def test_the_blank_over_all_heads_is_of_one_size_in_every_record() -> None:
+    job, made = run_job(flashing={}), run_kits(flashing={})
+    one, two = job_record(with_outside(made, plan_outside(made, job), job), job)["openings"]
+    (own,) = (part for part in one["parts"] if part["name"] == "head flashing")
+    (lent,) = (part for part in two["trimmed_as_one"]["parts_of_lead"] if part["mark"] == own["mark"])
+    assert (lent["width"], lent["length"]) == (own["width"], own["length"])

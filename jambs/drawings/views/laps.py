@@ -102,7 +102,7 @@ def _line(points: Sequence[Point], ink: Ink, moved: Callable[[Point], Point]) ->
 
 def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink]]:
     """Return the metal as bent, and tapes and membranes as broken lines, in wall coordinates (d, y)."""
-    level = [blank for blank in flashings.blanks if blank.kind is not BlankKind.SIDE_RETURN]
+    level = [blank for blank in flashings.here if blank.kind is not BlankKind.SIDE_RETURN]
     strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in level]
     return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
 
@@ -143,7 +143,7 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
         kind: line[1] if kind is LapKind.SIDE_TAPE else _middle(line)
         for kind, line in _membranes(kit, flashings).items()
     }
-    for blank in flashings.blanks:
+    for blank in flashings.here:
         if blank.kind.is_return:
             continue
         targets[BLANKS[blank.kind]] = _middle(blank.profile[1:3])

@@ -91,7 +91,7 @@ def _side_of(section: Section, kit: Kit) -> _Side:
 
 
 def _metal_at(section: Section, kit: Kit, job: Job) -> list[Blank]:
-    blanks = flashings_of(kit, job).blanks
+    blanks = flashings_of(kit, job).here
     own = [blank for blank in blanks if not blank.kind.is_return]  # those are regions of the section
     return [blank for blank in own if BLANKS.get(blank.kind, SectionCut.HEAD) is section.cut]
 
@@ -103,7 +103,7 @@ def _without_strip(section: Section, metal: list[Blank], kit: Kit) -> Section:
     """Leave out the plain strip over the head where the blank is drawn as it is bent."""
     if not any(blank.kind is BlankKind.HEAD_FLASHING for blank in metal):
         return section
-    strips = {part.mark for part in kit.parts if part.kind is PartKind.HEAD_FLASHING}
+    strips = {part.mark for part in (*kit.parts, *kit.lent) if part.kind is PartKind.HEAD_FLASHING}
     return replace(section, regions=tuple(one for one in section.regions if one.mark not in strips))
 
 
@@ -113,7 +113,8 @@ def _bent(blank: Blank) -> Shape:
 
 def _named(metal: list[Blank], kit: Kit) -> Iterator[CallOut]:
     """Name bent metal at the leg the water runs down; the head flashing by its mark."""
-    strip = next((part for part in kit.parts if part.kind is PartKind.HEAD_FLASHING), None)
+    here = (*kit.parts, *kit.lent)
+    strip = next((part for part in here if part.kind is PartKind.HEAD_FLASHING), None)
     for blank in metal:
         start = next(number for number, leg in enumerate(blank.legs) if leg.kind in (LegKind.TOP, LegKind.PAN))
         (x0, y0), (x1, y1) = blank.profile[start : start + 2]

@@ -40,8 +40,8 @@ class PlannedForKit:
 def as_cut(kit: Kit, planned: PlannedForKit) -> CutKit:
     """Return a kit as it is cut; with nothing planned its head flashing stays a plain strip."""
     kept: dict[str, Any] = {one.name: getattr(kit, one.name) for one in fields(kit)}
-    parts = tuple(_planned(part, planned) for part in kit.parts)
-    return CutKit(**{**kept, "parts": parts, "findings": (*kit.findings, *planned.findings)})
+    parts, lent = (tuple(_planned(part, planned) for part in some) for some in (kit.parts, kit.lent))
+    return CutKit(**{**kept, "parts": parts, "lent": lent, "findings": (*kit.findings, *planned.findings)})
 
 
 def _planned(part: Part, planned: PlannedForKit) -> Part:
