@@ -232,7 +232,7 @@ def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[
 def _at_scales(wanted: Sequence[View], units: Units, page: Page) -> tuple[tuple[View, ...], list[PlacedView]]:
     """Arrange all views at their best scales, elevations at one and sections at one; return them as they are drawn."""
     asked, views = zip(*(_at_best_scale(view, units, page) for view in wanted), strict=True)
-    return asked, _alike(_alike(views, asked, units, ELEVATIONS), asked, units, SECTIONS)
+    return asked, _alike(_alike(views, asked, units, page, ELEVATIONS), asked, units, page, SECTIONS)
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
@@ -283,7 +283,7 @@ def _best(view: View, units: Units, page: Page) -> PlacedView | None:
 
     if view.half_size:
         placed = at(HALF_SIZE[units])
-        if placed.paper_width <= room_on(page).width and placed.paper_height <= room_on(page).height:
+        if _fits(placed, page):
             return placed
     whole = (1.0, 1.0)
     found = _fitting(view, at, units, page, view.share)
@@ -293,14 +293,29 @@ def _best(view: View, units: Units, page: Page) -> PlacedView | None:
 
 
 def _alike(
-    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
+    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, page: Page, kinds: Container[ViewKind]
 ) -> list[PlacedView]:
-    """Draw the views of some kinds at one scale, the smallest of theirs."""
-    scale = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)
-    return [
-        arrange(view, scale=scale, units=units, with_unit=False) if one.kind in kinds and one.scale != scale else one
-        for one, view in zip(placed, asked, strict=True)
-    ]
+    """Draw the views of some kinds at one scale, the largest from the smallest of theirs on at which all fit a page.
+
+    Smaller shapes have less room for what stands in them, so that a view may take more paper at a smaller scale: where
+    no scale serves all, each keeps its own.
+    """
+    smallest = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)
+    for scale in (smallest, *(one for one in scales_of(units) if one.factor > smallest.factor)):
+        found = [
+            arrange(view, scale=scale, units=units, with_unit=False)
+            if one.kind in kinds and one.scale != scale
+            else one
+            for one, view in zip(placed, asked, strict=True)
+        ]
+        if all(_fits(view, page) for view in found if view.kind in kinds):
+            return found
+    return list(placed)
+
+
+def _fits(view: PlacedView, page: Page) -> bool:
+    room = room_on(page)
+    return view.paper_width <= room.width and view.paper_height <= room.height
 
 
 def _fitting(

@@ -10,12 +10,14 @@ import pytest
 from samples import SAMPLES, drawn
 
 import jambs
+from jambs.drawings.drawing import ELEVATIONS, _alike
 from jambs.drawings.elements.boxes import Box
-from jambs.drawings.elements.paper import Page, Scale
+from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.layout.fewest import fewest_sheets, in_reading_order, plain_count
 from jambs.drawings.layout.packing import RULES, OnPage, filled, room_on, set_out, sized
+from jambs.length import Units
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PAGE = Page(name="TRY", width=10.7, height=11.6)
@@ -66,6 +68,36 @@ def test_a_smaller_scale_is_taken_only_where_it_saves_a_sheet() -> None:
     large, small, other = view("large", 9.0, 6.0), view("small", 9.0, 4.0), view("other", 9.0, 5.0)
     assert fewest_sheets([[large, other], [small, other]], [PAGE])[0] == [small, other]
     assert fewest_sheets([[large], [small]], [PAGE])[0] == [large]
+
+
+@pytest.mark.parametrize(
+    ("heights", "wanted"),
+    [
+        ({16: 6.0, 24: 6.5}, [24, 24]),
+        ({16: 6.0, 24: 6.95, 32: 6.5}, [32, 32]),  # 6.9 in is the room of a letter page
+        ({16: 6.0, 24: 6.95, 32: 7.0, 48: 7.1}, [16, 24]),
+    ],
+    ids=["at the smaller of both", "one scale on, where both fit", "each its own, where both fit none"],
+)
+def test_elevations_are_drawn_at_one_scale_at_which_both_fit(
+    heights: dict[int, float], wanted: list[int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A view may take more paper at a smaller scale, as its shapes leave less room for the words in them."""
+
+    def at(one: View, scale: Scale) -> PlacedView:
+        high = heights.get(round(scale.factor), 99.0) if one.kind is ViewKind.INTERIOR else 5.0
+        box = Box(0.0, 0.0, scale.factor, high * scale.factor)
+        return PlacedView(name=one.name, title=one.name, scale=scale, box=box, kind=one.kind)
+
+    def arranged(one: View, *, scale: Scale, units: Units, with_unit: bool) -> PlacedView:
+        return at(one, scale)
+
+    monkeypatch.setattr("jambs.drawings.drawing.arrange", arranged)
+    asked = [View(name=kind.value, title=kind.value, kind=kind) for kind in ELEVATIONS]
+    scales = {round(scale.factor): scale for scale in scales_of(Units.INCH)}
+    placed = [at(asked[0], scales[16]), at(asked[1], scales[24])]
+    found = _alike(placed, asked, Units.INCH, PAGES[Units.INCH][0], ELEVATIONS)
+    assert [round(one.scale.factor) for one in found] == wanted
 
 
 def test_a_try_that_fits_no_page_is_passed_over_and_all_of_them_are_a_fault() -> None:
