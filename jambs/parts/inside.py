@@ -13,6 +13,7 @@ from jambs.job.models.trim import InteriorTrim
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
+from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
@@ -79,9 +80,11 @@ def make_inside(
     _hold_open(clear, placement)
     flares = hold_flares(placement)
     hold_clear_of_buck(clear, placement)
-    rack, lining = Rack(boards=boards, shop=shop), _Lining()
+    rack, lining, together = Rack(boards=boards, shop=shop), _Lining(), Together()
     if max(side.start_depth for side in sides.values()) > 0:
-        lining = _lining(clear, sides, placement, planned_depth, flares, shop=shop, limits=limits, boards=boards)
+        lining = _lining(
+            clear, sides, placement, planned_depth, flares, together, shop=shop, limits=limits, boards=boards
+        )
     at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud)
     over_run = over_all(run, room)
@@ -92,7 +95,11 @@ def make_inside(
     figures = inside_figures(
         clear, at_wall, over_run, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
-    on_wall = (*_casing(cased, placement.opening, rack), *_mulls_on_wall(run, cased, trim))
+    on_wall = (
+        *(together.tried(lambda: _casing(cased, placement.opening, rack)) or ()),
+        *_mulls_on_wall(run, cased, trim),
+    )
+    together.settle()
     if run is not None and not run.is_lead:
         stool, apron, on_wall = (), (), ()
         figures = tuple(one for one in figures if one.kind not in OF_BOARDS_OVER_ALL)
@@ -204,6 +211,7 @@ def _lining(
     placement: Placement,
     planned_depth: float,
     flares: Flares,
+    together: Together,
     *,
     shop: Shop,
     limits: Limits,
@@ -219,7 +227,8 @@ def _lining(
     drywall = None if trim.is_cased else bare_edge(frames[-1].clear, trim)
     if placement.opening.shape:
         rack = Rack(boards=boards, shop=shop)
-        return _Lining(parts=shaped_jambs(placement, frames[0], trim, flares, rack), frames=frames)
+        jambs = together.tried(lambda: shaped_jambs(placement, frames[0], trim, flares, rack))
+        return _Lining(parts=jambs or (), frames=frames)
     return _Lining(parts=tuple(frame_parts(frames, trim, flares)), frames=frames, drywall=drywall)
 
 

@@ -17,6 +17,7 @@ from jambs.parts.board.boards import blank_from_boards
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.marks import NO_MARKS, MarkBook
 from jambs.parts.board.part import Part, sawn_of
+from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.findings.water import LEAST_DRIP, LEAST_FALL
 from jambs.parts.fitted import PartsError, fit
@@ -105,18 +106,31 @@ class _Made:
 
 
 def _made(fitted: Fitted, run: OpeningRun | None, job: Job, book: MarkBook) -> _Made:
-    placement, shop = fitted.placement, job.shop
     try:
-        inside = make_inside(
-            placement, fitted.inner, fitted.planned_depth, shop=shop, limits=job.limits, boards=job.boards, run=run
-        )
-        outside = make_outside(placement, fitted.outer, Rack(boards=job.boards, shop=shop), job.limits, run)
-        parts = (*inside.parts, *outside.parts, *buck_parts(placement))
-        framed = _completed(placement, parts, inside, job, book)
+        inside, outside = _inside_and_outside(fitted, run, job)
+        parts = (*inside.parts, *outside.parts, *buck_parts(fitted.placement))
+        framed = _completed(fitted.placement, parts, inside, job, book)
     except CannotBeCut as error:
-        about = Subject.opening(placement.opening.mark)
-        raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
+        about = Subject.opening(fitted.placement.opening.mark)
+        raise PartsError(*dict.fromkeys(replace(one, subject=about) for one in error.findings)) from error
     return _Made(inside=inside, outside=outside, framed=framed)
+
+
+def _inside_and_outside(fitted: Fitted, run: OpeningRun | None, job: Job) -> tuple[Inside, Outside]:
+    """Make the parts of both sides, neither of which waits for the other.
+
+    Raises:
+        CannotBeCut: some cannot be made; all that is wrong with either side.
+    """
+    placement, shop, sides = fitted.placement, job.shop, Together()
+    depth, rack = fitted.planned_depth, Rack(boards=job.boards, shop=shop)
+    inside = sides.tried(
+        lambda: make_inside(placement, fitted.inner, depth, shop=shop, limits=job.limits, boards=job.boards, run=run)
+    )
+    outside = sides.tried(lambda: make_outside(placement, fitted.outer, rack, job.limits, run))
+    sides.settle()
+    assert inside and outside
+    return inside, outside
 
 
 def _others(run: OpeningRun, job: Job, book: MarkBook) -> Iterator[tuple[RunMember, Sequence[Part]]]:

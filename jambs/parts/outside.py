@@ -12,6 +12,7 @@ from jambs.length import Grid
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
@@ -149,7 +150,8 @@ def _deep(
     hold_clear_of_the_flange(under, opening.window.frame_projection)
     clear = _clear(placement, trim, grid)
     flares = flares_in_wall(placement, trim)
-    parts = _jambs(clear, sides, placement, trim, slope, rack, flares)
+    together = Together()
+    parts = together.tried(lambda: _jambs(clear, sides, placement, trim, slope, rack, flares)) or []
     clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
     over, over_sides, walls = over_all(run, clear, clears), outer_over_all(run, sides), walls_between(run, clears)
     depth = over_sides[Side.SILL].greatest
@@ -166,7 +168,9 @@ def _deep(
     boxed = [one for one in covers if one.mull.boxed_outside]
     parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
-    parts += [*_casing(cased, placement, trim, rack), *_mulls_on_wall(walls, cased, trim, trim.casing_reveal)]
+    parts += together.tried(lambda: _casing(cased, placement, trim, rack)) or ()
+    together.settle()
+    parts += _mulls_on_wall(walls, cased, trim, trim.casing_reveal)
     parts += _flashing(cased, placement, trim)
     figures = outside_figures(placement, clear, at_trim if flares else None, cased, place, trim)
     return Outside(clear=clear, parts=tuple(parts), figures=figures)

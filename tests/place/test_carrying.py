@@ -137,18 +137,22 @@ def test_a_shape_weighs_what_its_own_area_and_edges_come_to() -> None:
 @pytest.mark.parametrize(
     ("glass", "pane", "why"),
     [
-        (None, 4.0, "estimated from frame and 2 panes of 4 mm, as the job gives no glass; ask the maker"),
-        ({"panes": 2, "pane_thickness": "3"}, 3.0, "estimated from glass and frame; ask the maker"),
+        ({}, 4.0, "estimated from frame and 2 panes of 4 mm, as the job gives no glass; ask the maker"),
+        (
+            {"windows__fixed__glass": {"panes": 2, "pane_thickness": "3"}},
+            3.0,
+            "estimated from glass and frame; ask the maker",
+        ),
     ],
 )
 def test_the_panes_of_a_metric_job_are_four_millimeters_where_it_gives_none(
-    glass: dict[str, object] | None, pane: float, why: str
+    glass: dict[str, object], pane: float, why: str
 ) -> None:
     """1 m x 1 m: two panes of 4 mm at 13 lb a sq ft and inch are 10.7639 x 2 x 4/25.4 x 13 = 44.07 lb, with 13.123 ft
     of frame at 3 lb (assumed) 83.4 lb, 38 kg; of 3 mm 33.06 + 39.37 = 72.4 lb, 33 kg. At 2500 kg/m3 20 of the 38 kg.
     """
     frame = {"openings__0__frame": "1000 x 1000", "openings__0__rough_opening": None}
-    kit = kit_of(**{**METRIC, **frame, "windows__fixed__glass": glass})
+    kit = kit_of(**{**METRIC, **frame, **glass})
     pounds = 1e6 / 25.4**2 / 144 * 2 * pane / 25.4 * 13 + 4000 / 25.4 / 12 * 3
     assert kit.placement.weight == pytest.approx(pounds)
     assert [one.why for one in kit.assumed if one.what == "weight of the window"] == [why]

@@ -194,20 +194,20 @@ def test_no_side_hung_window_is_ordered_without_its_hinge_side() -> None:
     kit = hand.make_kit(placement=hand.make_placement(hand.make_opening(hinge=None)))
     data = order_data([kit], hand.make_job())
     assert (data["kinds"][0]["hinge"], data["kinds"][0]["hinge_is_missing"]) == ("HINGE SIDE NOT STATED", True)
-    assert data["rows"][0]["opens"] == "out, HINGE SIDE NOT STATED"
+    assert data["rows"][0]["opens"] == "sash: casement out, HINGE SIDE NOT STATED"
     assert data["rows"][0]["hinge"] == "HINGE SIDE NOT STATED"
 
 
 @pytest.mark.parametrize(
     ("name", "sash", "said"),
     [
-        ("garden door", "door in", "in, hinge left"),
-        ("terrace leaf", "door out", "door out, hinge left"),
+        ("garden door", "door in", "sash: door in, hinge left"),
+        ("terrace leaf", "door out", "sash: door out, hinge left"),
         ("awning", "awning", "hinge left"),
-        ("casement", "casement out", "out, hinge left"),
+        ("casement", "casement out", "sash: casement out, hinge left"),
     ],
 )
-def test_a_door_that_is_named_one_is_not_called_one_twice(name: str, sash: str, said: str) -> None:
+def test_the_name_of_a_window_and_how_it_opens_are_told_apart(name: str, sash: str, said: str) -> None:
     assert house_lists._opens({"name": name, "sash": sash, "hinge": "left"}) == said
 
 
