@@ -144,15 +144,17 @@ def _verify(planned: Sequence[PlannedLot], units: Units) -> None:
 
 def plan_text(record: Record) -> str:
     """Return a plan in a few lines for a terminal."""
-    lines = [_lot_line(lot) for lot in record["lots"]]
+    lines = [_lot_line(lot, stays=lot["letter"] in record["stays"]) for lot in record["lots"]]
     total = record["total"]
     bought = f"To buy, with spares: {record['buying']['cost']['text']}."
     stopped = ["The search was interrupted: the best plan so far."] if record["is_interrupted"] else []
     return "\n".join([*lines, "", *stopped, *total["sentences"], bought])
 
 
-def _lot_line(lot: Record) -> str:
-    state = "optimal" if lot["is_optimal"] else f"none under {lot['solver_proved']['text']}"
+def _lot_line(lot: Record, *, stays: bool) -> str:
+    state = (
+        "bought before" if stays else "optimal" if lot["is_optimal"] else f"none under {lot['solver_proved']['text']}"
+    )
     count = len(lot["boards"])
     boards = f"{count} board" + "s" * (count > 1)
     return f"{lot['letter']:<2} {lot['title']:<42} {boards:>10}  {lot['cost']['text']:>12}  {state}"

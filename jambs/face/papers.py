@@ -133,7 +133,8 @@ def buy(
 
     ``folder``: of the job's papers; the plan goes into ``cutting`` there. ``seconds``: time to search [s]; ``effort``:
     the same with stages and seed. ``spoiled``: boards that were spoiled since the last plan; the rest is planned again.
-    ``record["total"]["cost"]["cents"]``: what it costs; ``record["total"]["certified"]``: what no plan can be under.
+    ``record["total"]["cost"]["cents"]``: what it costs; ``record["total"]["certified"]``: what no plan can be under; of
+    a rest what is planned again. ``to_buy``, ``bought_before``, ``on_hand``: boards; ``to_buy_cost``: of the first.
 
     Raises:
         Unbuildable: a part fits no board, or the supply of boards runs out.

@@ -11,8 +11,9 @@ from jambs.job.models.shop import Shop
 from jambs.length import FINE, Units, length_text
 from jambs.parts.board.cuts import Edge, End
 from jambs.parts.board.end_slants import end_slants
+from jambs.sheets.cutting_money import Boards, sentences
 from jambs.sheets.marks import part_runs, runs
-from jambs.sheets.money import money, money_text, percent_text
+from jambs.sheets.money import money, percent_text
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lot_words import least_drop, lot_notes, lumber_text
@@ -62,10 +63,9 @@ def kept_drops(planned: PlannedLot, shop: Shop, units: Units) -> tuple[KeptDrop,
     )
 
 
-def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
-    """Return the record of one lot; ``stays``: its boards were bought for a plan before this one."""
+def lot_record(planned: PlannedLot, job: Job, boards: Boards) -> Record:
+    """Return the record of one lot; ``boards``: where its boards come from."""
     lot, plan, currency = planned.lot, planned.plan, job.shop.currency
-    bought = sum(not board.stock.on_hand for board in plan.boards)
     bench = _Bench(planned, job.shop, job.units)
     scope = SCOPE[lot.problem.kind] + pairs_words(plan.problem.pairs)
     return {
@@ -83,13 +83,11 @@ def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
         "is_optimal": plan.is_optimal,
         "sentences": sentences(
             scope[0].upper() + scope[1:],
-            len(plan.boards),
-            0 if stays else bought,
+            boards,
             plan.cost_cents,
             plan.bound.certified_cents,
             plan.bound.best_cents,
             currency=currency,
-            before=bought if stays else 0,
         ),
         "used": percent_text(*_used(planned)),
         "boards": [bench.board(board) for board in plan.boards],
@@ -110,43 +108,6 @@ def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
 def _lumber(lumber: Lumber) -> Record:
     """Return what a kind of board really is, in inches, in the order of the problem's stock."""
     return {one.name: getattr(lumber, one.name) for one in fields(lumber) if one.name != "stock"}
-
-
-def sentences(
-    scope: str,
-    boards: int,
-    to_buy: int,
-    cost: int,
-    certified: int,
-    solver: int,
-    *,
-    currency: str,
-    before: int,
-) -> list[str]:
-    """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left.
-
-    ``before``: boards that were bought for a plan before this one.
-    """
-    counts = {"to buy": to_buy, "bought before": before, "on hand": boards - to_buy - before}
-    came = ", ".join(f"{count} {words}" for words, count in counts.items() if count)
-    certified_text = money_text(certified, currency)
-    is_proved = cost <= max(certified, solver)
-    left = "" if is_proved else f"; at most {percent_text(cost - certified, cost)} is left to save"
-    said = [
-        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {came}.",
-        f"{scope}: at these prices, kerfs and trims no such plan costs less than {certified_text} (certified: prices "
-        f"in plan.json, checked with whole numbers){left}.",
-    ]
-    if solver > certified:
-        less = "" if is_proved else f"; at most {percent_text(cost - solver, cost)} is left"
-        said.append(f"Solver-proved: none under {money_text(solver, currency)}{less}.")
-    if is_proved:
-        said.append("Optimal for this kind of plan.")
-    return said
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" + ("s" if number != 1 else "")
 
 
 def _used(planned: PlannedLot) -> tuple[int, int]:

@@ -8,7 +8,8 @@ Layout::
     issue      which issue of the papers the parts are of
     planned    marks of the parts whose depth is only planned, in short, and the words for that
     made       marks of pieces that were cut in earlier rounds
-    total      cost, bounds and sentences for the whole house
+    total      boards of the whole house: to buy (with their cost), bought before, on hand; cost, bounds and sentences
+               of the lots that this round planned
     stays      letters of lots that stay as in the round before, their boards bought already
     buying     boards to buy, with spares; on_hand: boards to take from the rack; left_over: boards not needed
     spares     boards bought beyond the plan that no lot has been given yet, by kind
@@ -29,7 +30,8 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units, whole_up
 from jambs.parts.readings.as_built import PLANNED
-from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
+from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record
+from jambs.sheets.cutting_money import boards_of, sentences
 from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money
 from jambs.sheets.record import assumed_records
@@ -40,6 +42,9 @@ from jambs.values import Record, size
 
 FORMAT = "jambs cutting plan"
 VERSION = 1
+PLANNED_AGAIN = (
+    "Each lot that is planned again by itself, spare boards at half their price and all others on hand at none"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,7 +81,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "spoiled": list(turn.spoiled),
         "planned": part_runs(planned_marks(planned)),
         "planned_words": PLANNED,
-        "total": _total(planned, job.shop.currency, turn.stays),
+        "total": _total(planned, job.shop.currency, turn),
         "stays": list(turn.stays),
         "buying": buying,
         "spares": _spares_left(buying, turn),
@@ -85,7 +90,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "drops": _drops(planned, job.shop, job.units),
         "assumed": assumed_records(plan_assumed(lots, job)),
         "cautions": list(saw_cautions(lots, job.units)),
-        "lots": [lot_record(one, job, stays=one.lot.letter in turn.stays) for one in planned],
+        "lots": [lot_record(one, job, boards_of([one], turn.stays, turn.number)) for one in planned],
     }
 
 
@@ -94,29 +99,31 @@ def planned_marks(planned: Sequence[PlannedLot]) -> list[str]:
     return [piece.part.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
 
 
-def _total(planned: Sequence[PlannedLot], currency: str, stays: Sequence[str]) -> Record:
-    cost = sum(one.plan.cost_cents for one in planned)
-    certified = sum(one.plan.bound.certified_cents for one in planned)
-    solver = sum(one.plan.bound.best_cents for one in planned)
-    boards = [board for one in planned for board in one.plan.boards]
-    bought = sum(not board.stock.on_hand for board in boards)
-    before = sum(not board.stock.on_hand for one in planned if one.lot.letter in stays for board in one.plan.boards)
+def _total(planned: Sequence[PlannedLot], currency: str, turn: Round) -> Record:
+    """Costs and bounds are those of the lots that this round planned: nothing of it was paid before."""
+    now = [one for one in planned if one.lot.letter not in turn.stays]
+    cost = sum(one.plan.cost_cents for one in now)
+    certified = sum(one.plan.bound.certified_cents for one in now)
+    solver = sum(one.plan.bound.best_cents for one in now)
+    boards = boards_of(planned, turn.stays, turn.number)
     return {
-        "boards": len(boards),
-        "bought": bought,
+        "boards": boards.count,
+        "bought": sum(not board.stock.on_hand for one in planned for board in one.plan.boards),
+        "to_buy": boards.to_buy,
+        "bought_before": boards.before,
+        "on_hand": boards.on_hand,
+        "to_buy_cost": money(boards.cost, currency),
         "pieces": sum(len(one.lot.pieces) for one in planned),
         "cost": money(cost, currency),
         "certified": money(certified, currency),
         "solver_proved": money(solver, currency),
         "sentences": sentences(
-            "Each lot by itself",
-            len(boards),
-            bought - before,
+            "Each lot by itself" if turn.number == 1 else PLANNED_AGAIN,
+            boards,
             cost,
             certified,
             solver,
             currency=currency,
-            before=before,
         ),
     }
 

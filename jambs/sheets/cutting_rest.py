@@ -13,6 +13,7 @@ from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.kit.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
+from jambs.sheets.cutting_money import OWN, SPARE
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
 from jambs.sheets.rest_findings import (
     NamesNoBoard,
@@ -34,12 +35,6 @@ from jambs.stock.planfile import plan_from_dict
 from jambs.stock.problem import Stock
 from jambs.stock.remainder import remaining_problem
 from jambs.values import Record
-
-OWN = " (on hand)"
-"""Stands behind the name of boards that were bought and are still whole."""
-
-SPARE = " (spare)"
-"""Stands behind the name of boards that were bought beyond the plan."""
 
 
 class SpoiledError(FindingsError):

@@ -133,12 +133,37 @@ def test_a_spoiled_board_and_the_rest_again(priced: Shop) -> None:
     others = [one["letter"] for one in before["lots"] if one["letter"] != lot["letter"]]
     assert after["stays"] == others
     assert plan(priced, "plan of round 1.json") == before
-    # What is to buy is what stands on the buying list; the boards of lots that stay were bought before.
-    said, to_buy = after["total"]["sentences"][0], sum(line["count"] for line in after["buying"]["lines"])
-    assert (f"{to_buy} to buy" in said) == bool(to_buy)
+    # What is to buy is what stands on the buying list, with its cost; all others were bought before, none is on hand.
+    total, lines = after["total"], after["buying"]["lines"]
+    to_buy, cost = sum(line["count"] for line in lines), sum(line["plan_cost"]["cents"] for line in lines)
+    assert (total["to_buy"], total["to_buy_cost"]["cents"], total["on_hand"]) == (to_buy, cost, 0)
+    there = sum(len(one["boards"]) for one in after["lots"]) - to_buy
+    assert (total["boards"], total["bought_before"]) == (there + to_buy, there)
+    assert total["cost"] == again["cost"]  # boards of the other lots are paid for
+    bought_now = f"{to_buy} to buy for ${cost / 100:.2f}, " if to_buy else ""
+    assert total["sentences"][0] == f"{there + to_buy} boards: {bought_now}{there} bought before, for round 1."
     for one in after["lots"]:
-        assert ("bought before" in one["sentences"][0]) == (one["letter"] in others)
-        assert not (one["letter"] in others and "to buy" in one["sentences"][0])
+        if one["letter"] in others:
+            count = len(one["boards"])
+            assert one["sentences"][0] == f"{count} board{'s' * (count > 1)}: {count} bought before, for round 1."
+
+
+def test_boards_on_hand_are_told_from_those_that_were_bought_before(priced: Shop) -> None:
+    """Two boards of the rack and what was bought for two rounds; each board of a plan is counted once."""
+    rack = "  on_hand:\n    - {nominal: 1x4, stock: poplar, length: 8', count: 2}\n"
+    priced.change("  boards:\n", f"{rack}  boards:\n")
+    first = bought(priced)
+    assert (first["total"]["on_hand"], first["total"]["bought_before"]) == (2, 0)
+    assert first["total"]["sentences"][0].endswith(", 2 on hand.")
+    lot = next(one for one in first["lots"] if {board["is_on_hand"] for board in one["boards"]} == {True, False})
+    spoiled = next(board["mark"] for board in lot["boards"] if not board["is_on_hand"])
+    total = bought(priced, "--spoiled", spoiled)["total"]
+    assert total["on_hand"] == 2
+    assert total["to_buy"] + total["bought_before"] + total["on_hand"] == total["boards"]
+    assert total["bought_before"] == first["total"]["to_buy"] - 1
+    later = next(board["mark"] for one in plan(priced)["lots"] for board in one["boards"] if board["mark"] != spoiled)
+    third = bought(priced, "--spoiled", later)["total"]
+    assert "bought before, for rounds 1 to 2" in third["sentences"][0]
 
 
 def test_boards_already_bought_are_not_bought_again(priced: Shop) -> None:

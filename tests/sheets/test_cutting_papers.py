@@ -16,7 +16,7 @@ from paper import collisions, pages, runs, words
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
 from jambs.length import Units
-from jambs.sheets.cutting_lot import sentences
+from jambs.sheets.cutting_money import Boards, sentences
 from jambs.sheets.cutting_papers import (
     BOARD_ROOM,
     POINTS_PER_UNIT,
@@ -299,6 +299,17 @@ def test_part_marks_in_short_opening_by_opening() -> None:
     assert part_runs(["W1-5b", "W1-4", "W1-5a"]) == "W1-4, W1-5"
 
 
+THREE = Boards(to_buy=3, cost=3660, before=0, on_hand=0, round=1)
+
+
+def test_boards_are_told_by_where_they_come_from() -> None:
+    """41.20 is still to be paid; what was bought before and what is on hand stands by itself."""
+    boards = Boards(to_buy=2, cost=4120, before=7, on_hand=1, round=3)
+    assert boards.words("$") == "2 to buy for $41.20, 7 bought before, for rounds 1 to 2, 1 on hand"
+    assert sentences("Here", boards, 4120, 4120, 4120, currency="$")[0].startswith("10 boards: 2 to buy")
+    assert THREE.words("$") == "3 to buy for $36.60"
+
+
 @pytest.mark.parametrize(
     ("cost", "certified", "solver", "left"),
     [
@@ -311,6 +322,6 @@ def test_what_is_proved_optimal_has_nothing_left_to_save(
     cost: int, certified: int, solver: int, left: list[str]
 ) -> None:
     """320 of 3660 are 8.744 %, 160 are 4.372 %, rounded up."""
-    said = " ".join(sentences("Here", 3, 3, cost, certified, solver, currency="$", before=0))
+    said = " ".join(sentences("Here", THREE, cost, certified, solver, currency="$"))
     assert re.findall(r"at most [\d.]+ % is left(?: to save)?", said) == left
     assert ("Optimal for this kind of plan." in said) == (not left)

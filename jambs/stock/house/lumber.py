@@ -19,6 +19,8 @@ USUAL_LENGTHS = {
 """Lengths boards are sold in where the job gives none [in]; common practice, no source."""
 USUAL_END_TRIM = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Cut off each end of a board [in]; common practice, no source."""
+RACK = ", on hand ("
+"""Stands in the name of boards that the shop has, before their number."""
 CENTS_PER_SQUARE_FOOT = 100
 """Price of a face where no board of a material has one, so that plans differ by the area they take."""
 
@@ -138,7 +140,7 @@ def _on_hand(board: OnHand, saw: SawSettings, units: Units, *, others: int) -> L
     words = board_words(board.nominal, board.stock, board.thickness, board.width, units=units)
     spared = saw.edge_loss + saw.far_edge_loss if board.is_straight else 0
     stock = Stock(
-        name=f"{sold_name(words, board.length, units=units)}, on hand ({others + 1})",
+        name=f"{sold_name(words, board.length, units=units)}{RACK}{others + 1})",
         length=steps_down(board.length, units=units),
         width=steps_down(board.width, units=units) + spared,
         price_cents=round(100 * board.price),
