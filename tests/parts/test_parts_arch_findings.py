@@ -246,3 +246,10 @@ def test_it_is_said_on_one_side_of_its_limit_only(row: Row) -> None:
 
 def test_every_finding_has_a_row() -> None:
     assert codes_in(arch_findings) == {row.code for row in ROWS}
+
+
+def test_all_four_curved_boards_that_are_too_tight_are_told() -> None:
+    """A half round 10 wide leaves less than 3 for jamb and casing inside and outside."""
+    with pytest.raises(PartsError) as told:
+        kit_of(**{**arch_changes("half round", 10, 20), "position": {"share": "1/2"}})
+    assert [one.code for one in told.value.findings] == ["arch-too-tight-to-saw"] * 4
