@@ -151,6 +151,8 @@ def test_an_odd_reading_is_asked_about_at_once(browser: Browser, place: Served) 
     for inches, fraction in (("3", "3/8"), ("3", "1/2"), ("4", "5/8"), ("3", "1/2")):
         enter(page, inches, fraction)
     expect(page.locator("#asks")).to_contain_text('place 5 (interior depth, sill right) reads 4 5/8"')
+    asked = page.locator("#asks p").text_content() or ""
+    assert "4\N{NO-BREAK SPACE}5/8" in asked and "4 5/8" not in asked  # 4 alone would be a board too narrow
     expect(page.locator("#state")).to_have_text("to check")
     page.get_by_role("button", name="Measure again").tap()
     expect(page.locator("#asked")).to_have_text("5 · interior depth, sill right")

@@ -1,6 +1,7 @@
 // One opening: enters a reading with thumbs, keeps it until it is written down, shows what is answered.
 // Nothing is worked out here: a reading goes out as it was typed, and what comes back is shown as it is printed.
 
+import { unbroken } from "/static/page.js";
 import { keepPhoto, photoSender } from "/static/telephone_photos.js";
 import { drop, insist, needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
 
@@ -132,7 +133,7 @@ const send = sender((told) => {
 
 function element(kind, words, name) {
   const made = document.createElement(kind);
-  made.textContent = words;
+  made.textContent = unbroken(words);
   if (name) made.className = name;
   return made;
 }
