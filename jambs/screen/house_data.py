@@ -22,7 +22,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.screen.desk import Desk, House
 from jambs.screen.spoken_keys import spoken, spoken_records
-from jambs.screen.unmade_data import STATE, unmade_on, unmade_openings, unmade_rows
+from jambs.screen.unmade_data import STATE, TO_SETTLE, unmade_on, unmade_openings, unmade_rows
 from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
@@ -37,7 +37,7 @@ ROOM_FOR_WORD = 36.0
 UNDER_MARK, UNDER_FRAME = 11.0, 9.0
 STALE = "stale"
 """Kind of a state, and its word on an elevation."""
-WORDS = {Severity.STOP: "to settle", Severity.CHECK: "to check"}
+WORDS = {Severity.STOP: TO_SETTLE, Severity.CHECK: "to check"}
 """States of an opening that somebody has to see to."""
 
 

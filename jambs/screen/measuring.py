@@ -13,7 +13,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Concatenate, ParamSpec, TypeVar
 
-from jambs.app.chain import placed_by_rule
+from jambs.app.chain import Unbuildable, Unmade, placed_each
 from jambs.app.first_reads import first_reads
 from jambs.app.measure import TABLE
 from jambs.job import Job, JobFaults, read_job
@@ -32,6 +32,7 @@ from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
 from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
 from jambs.screen.stated_readings import where_stated
+from jambs.screen.unmade_data import TO_SETTLE
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.reading_answer import reading_answer, state_of
 from jambs.values import Record
@@ -80,6 +81,7 @@ class Plan:
     """What the readings are held against: the job as saved, where its windows stand, its table of measures.
 
     ``stated``: marks whose readings stand in the job file or its schedule. ``is_named``: the job names its table.
+    ``unplaced``: windows that cannot be placed, and why.
     """
 
     job: Job
@@ -88,6 +90,7 @@ class Plan:
     is_named: bool
     stated: frozenset[str]
     seen: tuple[object, ...]
+    unplaced: Unmade
 
 
 class Measuring:
@@ -112,7 +115,7 @@ class Measuring:
         """Return what readings are held against; it is made anew where the job or its schedule changed.
 
         Raises:
-            JobFaults, Unbuildable: there is no job, or some window cannot be placed.
+            JobFaults: there is no job.
         """
         with self._lock:
             if self._plan is None or self._plan.seen != self._stamps(self._plan.job, self._plan.table_name):
@@ -125,9 +128,11 @@ class Measuring:
         name = str(named) if named else self._table_beside()
         table = read_file(self.folder / name) if named else None
         read = {one.mark for one in job.openings if one.readings is not None}
+        placements, unplaced = placed_each(job)
         return Plan(
             job=job,
-            placements={one.opening.mark: one for one in placed_by_rule(job)},
+            placements={one.opening.mark: one for one in placements},
+            unplaced=unplaced,
             table_name=name,
             is_named=bool(named),
             stated=frozenset(mark for mark in read if table is None or not cells_of(table, mark)),
@@ -163,7 +168,7 @@ class Measuring:
             {
                 "mark": one.mark,
                 "room": one.room,
-                "state": states[one.mark].word,
+                "state": states[one.mark].word if one.mark in states else TO_SETTLE,
             }
             for one in plan.job.openings
         ]
@@ -173,8 +178,10 @@ class Measuring:
 
         Raises:
             KeyError: there is no such opening.
+            Unbuildable: it cannot be placed.
         """
         plan = self.plan()
+        _hold_to_placed(plan, mark)
         return self._held(plan, {mark: self._opening(plan, self._table(plan), mark)})[mark], plan.job
 
     def answer(self, mark: str) -> Record:
@@ -198,6 +205,7 @@ class Measuring:
         Raises:
             NotTaken: it cannot be written.
             ReadOtherwise: somebody else has read another length there meanwhile.
+            Unbuildable: its opening cannot be placed now.
         """
         with self._lock, job_folder_turn(self.folder):
             if entry.id not in self._written:
@@ -209,6 +217,7 @@ class Measuring:
 
     def _write(self, entry: SentReading) -> None:
         plan = self.plan()
+        _hold_to_placed(plan, entry.mark)
         if entry.mark not in plan.placements:
             raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
         if said := self.stated(entry.mark):
@@ -296,6 +305,16 @@ class Measuring:
         placements = [replace(plan.placements[mark], opening=_unread(plan.placements[mark].opening)) for mark in marks]
         planned = {one.opening.mark: planned_texts(one, plan.job) for one in placements}
         return list(measures_rows([one.opening for one in placements], planned, units=plan.job.units))[1:]
+
+
+def _hold_to_placed(plan: Plan, mark: str) -> None:
+    """See that an opening can be placed, or there is nothing that a reading of it could be held against.
+
+    Raises:
+        Unbuildable: it cannot, and why.
+    """
+    if mark in plan.unplaced:
+        raise Unbuildable(*plan.unplaced[mark])
 
 
 def _unread(opening: Opening) -> Opening:

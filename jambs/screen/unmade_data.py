@@ -9,7 +9,8 @@ from jambs.screen.spoken_keys import spoken
 from jambs.sheets.house_cells import NONE
 from jambs.values import Record
 
-STATE: Record = {"kind": "stop", "word": "to settle"}
+TO_SETTLE = "to settle"
+STATE: Record = {"kind": "stop", "word": TO_SETTLE}
 """State of an opening that has no parts."""
 Place = tuple[Opening, float, float]
 """An opening, its left edge as seen from outside, and the bottom of its frame over the datum [in]."""

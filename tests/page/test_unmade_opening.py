@@ -7,12 +7,13 @@ from typing import Any
 
 import pytest
 from browser import page_at, served
-from pages import EXAMPLES, OpenPage, open_page
+from pages import EXAMPLES, READING, OpenPage, open_page
 from playwright.sync_api import Browser, expect
 
 from jambs.app.build import ask, ask_each
 from jambs.app.chain import Unbuildable
 from jambs.job import read_job
+from jambs.page.keys import KeyRole
 
 TOO_DEEP = '  - mark: W02\n    position: {interior_depth: 30"}\n'
 """Far outside of any wall."""
@@ -52,6 +53,21 @@ def test_house_and_every_other_opening_are_shown(opened: OpenPage) -> None:
     assert [client.get(f"/openings/{mark}").status_code for mark in ("W01", "W03", "D01", "W14")] == [200] * 4
     own = client.get("/openings/W02").text
     assert "change its position" in own and "/openings/W01" in own and "/openings/W03" in own
+    assert opened.reported == []
+
+
+def test_all_others_are_measured_by_telephone_and_a_reading_of_it_waits(opened: OpenPage) -> None:
+    client = opened.client(KeyRole.TELEPHONE)
+    home = client.get("/telephone").text
+    assert home.count('data-state="to settle"') == 1 and "W05" in home
+    assert "change its position" in client.get("/telephone/opening/W02").text
+    own = client.get("/telephone/opening/W05")
+    assert own.status_code == 200 and "cannot be" not in own.text
+    sent = {**READING, "text": "4 11/16"}
+    taken = client.post("/telephone/reading", json={**sent, "mark": "W05", "id": "b" * 32})
+    assert taken.status_code == 200
+    waits = client.post("/telephone/reading", json={**sent, "mark": "W02"})
+    assert waits.status_code == 503 and "has to wait" in waits.json()["said"]
     assert opened.reported == []
 
 

@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 from browser import page_at, served
 from pages import EXAMPLES, OpenPage, open_page
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
 
 
 @pytest.fixture
@@ -151,7 +151,12 @@ def test_a_kill_of_the_program_loses_nothing_in_two_windows(browser: Browser, tm
 def test_leaving_the_page_is_asked_about_and_going_from_view_to_view_is_not(browser: Browser, tmp_path: Path) -> None:
     with served(tmp_path, "garden-studio") as place:
         page, asked = page_at(browser, place, "/job#openings"), list[str]()
-        page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.accept()))
+
+        def leave(dialog: Dialog) -> None:
+            asked.append(dialog.type)
+            dialog.accept()
+
+        page.on("dialog", leave)
         page.get_by_role("link", name="House").click()
         page.goto("about:blank")
         assert asked == []  # nothing to lose
