@@ -93,7 +93,8 @@ def test_elevations_are_drawn_at_one_scale_at_which_both_fit(
         return at(one, scale)
 
     monkeypatch.setattr("jambs.drawings.drawing.arrange", arranged)
-    asked = [View(name=kind.value, title=kind.value, kind=kind, shapes=()) for kind in ELEVATIONS]
+    frame = Shape(points=((0.0, 0.0), (4.0, 0.0), (4.0, 3.0)), ink=Ink.TRIM_INSIDE)
+    asked = [View(name=kind.value, title=kind.value, kind=kind, shapes=(frame,)) for kind in ELEVATIONS]
     scales = {round(scale.factor): scale for scale in scales_of(Units.INCH)}
     placed = [at(asked[0], scales[16]), at(asked[1], scales[24])]
     found = _alike(placed, asked, Units.INCH, PAGES[Units.INCH][0], ELEVATIONS)
