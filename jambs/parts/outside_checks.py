@@ -62,6 +62,7 @@ def flares_in_wall(placement: Placement, trim: ExteriorTrim) -> Flares:
                     depth=depth - trim.sealant_joint,
                     flare_deg=flares.at(side),
                     greatest_deg=GREATEST_FLARE_DEG,
+                    is_outside=True,
                 )
             )
     return flares

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -23,7 +23,7 @@ from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, we
 from jambs.study.details import DetailChange, compare_drawn_details
 from jambs.study.findings import PositionNotStudied, WindowNotStudied
 from jambs.study.regions.region import StudyError
-from jambs.study.shape_findings import StudiedByItsBox
+from jambs.study.shape_findings import MetalNotComputed, StudiedByItsBox
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import WallPlanes
@@ -65,7 +65,11 @@ class PlacementStudy:
 def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
     """Compare the positions of every window type in every wall of a job."""
     site = site_of(job.site, units=job.units)
-    left_out: list[Finding] = [*_at_mulls(placements), *of_shapes(placements)]
+    left_out: list[Finding] = [
+        *_at_mulls(placements),
+        *of_shapes(placements),
+        *of_metal(one.opening for one in placements),
+    ]
     walls, windows = [], []
     for planes in {one.planes.wall.name: one.planes for one in placements}.values():
         about = Subject.wall(planes.wall.name)
@@ -93,6 +97,17 @@ def of_shapes(placements: Sequence[Placement]) -> Iterator[Finding]:
         if shape := placement.opening.shape:
             about, kind = Subject.opening(placement.opening.mark), shape.kind.value
             yield StudiedByItsBox(subject=about, shape=kind, is_arched=shape.is_arched)
+
+
+def of_metal(openings: Iterable[Opening]) -> Iterator[Finding]:
+    """Name every opening that is lined outside with bent metal, which no section is computed with."""
+    for opening in openings:
+        if _is_lined(opening):
+            yield MetalNotComputed(subject=Subject.opening(opening.mark))
+
+
+def _is_lined(opening: Opening) -> bool:
+    return opening.exterior is not None and opening.exterior.returns is not None
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:
@@ -128,9 +143,10 @@ def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowCompari
 def _commonest(group: Sequence[Placement]) -> Placement:
     """The first opening of the commonest frame size at the commonest position; a rectangle where there is one.
 
-    Sun and daylight of a shape go by the rectangle round it.
+    Sun and daylight of a shape go by the rectangle round it. One that is lined with metal stands for no other.
     """
     rectangles = [one for one in group if one.opening.shape is None] or group
+    rectangles = [one for one in rectangles if not _is_lined(one.opening)] or rectangles
 
     def kind(one: Placement) -> tuple[Any, ...]:
         return (round(one.flange_plane, 3), one.opening.frame.width, one.opening.frame.height)

@@ -157,3 +157,8 @@ def test_a_ring_and_two_at_the_right_of_one_are_told() -> None:
     assert faults(3, openings__2__trim_with__right_of="W1") == [
         f"{AT}.right_of: W2 and W3 are both at the right of W1; let each name the one beside it"
     ]
+
+
+def test_an_opening_at_fault_itself_is_not_called_unknown_by_its_neighbor() -> None:
+    (told,) = faults(3, openings__1__trim_with={"right_of": "W1", "wall": "-1"})
+    assert told.startswith(f"{AT}.wall: ")

@@ -83,6 +83,18 @@ ROWS = [
         about=W1,
     ),
     Row(
+        # Outside a depth of 1 1/2 less the joint of 1/4 is 1 1/4; tan 60° of it is 2.1651: 2 3/16 is more, 2 1/8 less.
+        code="flare-too-steep",
+        appears=case(exterior_trim__outside__flare={"head": '2 3/16"'}),
+        quiet=case(exterior_trim__outside__flare={"head": '2 1/8"'}),
+        inch='W1: at the head the exterior jamb flares by 2 3/16" over a depth of 1 1/4", 60.3°; the most is 60°: '
+        "write a smaller flare, or set the window farther in.",
+        mm="W1: at the head the exterior jamb flares by 55.6 mm over a depth of 31.8 mm, 60.3°; the most is 60°: write "
+        "a smaller flare, or set the window farther in.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
         # From the studs' face at 1/2 to the frame 4 3/16, at 24° 1.8644; behind the leg 1/4 + 2 3/8 - 3/4 / cos 24° are
         # 1.8040. At 23° 1.7775 against 1.8102.
         code="flare-meets-buck",

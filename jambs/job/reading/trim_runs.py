@@ -26,6 +26,8 @@ def trimmed_as_one(listed: Iterable[tuple[TextSource, Opening]], complaints: Com
     pairs = list(listed)
     by_mark = {one.mark: one for _, one in pairs}
     told = [(source, one) for source, one in pairs if one.trim_with]
+    if any(one.trim_with.right_of not in by_mark for _, one in told if one.trim_with) and complaints.faults:
+        return tuple(by_mark.values())  # the one that is named may be one of those that are at fault themselves
     before = len(complaints.faults)
     for source, opening in told:
         _hold_named(source, opening, by_mark, complaints)

@@ -72,7 +72,10 @@ class RoughOpeningFlares(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FlareTooSteep(Finding):
-    """A flare that was given by length is steeper at this depth than a jamb may lean [in, degrees]."""
+    """A flare that was given by length is steeper at this depth than a jamb may lean [in, degrees].
+
+    ``is_outside``: of an exterior jamb, whose depth runs from its sealant joint at the frame to the trim plane.
+    """
 
     code: ClassVar[str] = "flare-too-steep"
     severity: Severity = Severity.STOP
@@ -81,13 +84,17 @@ class FlareTooSteep(Finding):
     depth: float
     flare_deg: float
     greatest_deg: float
+    is_outside: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say what it comes to, what is allowed and both ways out."""
+        jamb, over, way = (
+            ("exterior jamb", "a depth", "in") if self.is_outside else ("jamb", "an interior depth", "out")
+        )
         return (
-            f"{self.subject.name}: at the {self.side.words} the jamb flares by {units.text(self.wider)} over an "
-            f"interior depth of {units.text(self.depth)}, {decimal_text(self.flare_deg, 1)}°; the most is "
-            f"{self.greatest_deg:g}°: write a smaller flare, or set the window farther out."
+            f"{self.subject.name}: at the {self.side.words} the {jamb} flares by {units.text(self.wider)} over {over} "
+            f"of {units.text(self.depth)}, {decimal_text(self.flare_deg, 1)}°; the most is {self.greatest_deg:g}°: "
+            f"write a smaller flare, or set the window farther {way}."
         )
 
 
