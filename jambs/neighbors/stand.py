@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.neighbors.findings import TrimPiece
-from jambs.parts.board.kinds import Where
+from jambs.parts.board.bent_metal import MetalLegKind
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.board.touches import ReturnBend
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.on_elevation import Box, frame_over_floor, seen_box
 from jambs.place.placement import Placement
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,10 +74,25 @@ def _hole(placement: Placement) -> Box:
 
 def _boards(kit: Kit, where: Where) -> tuple[TrimBoard, ...]:
     return tuple(
-        TrimBoard(piece=TrimPiece(kind=part.kind, side=part.side, where=where), box=seen_box(part))
+        TrimBoard(piece=TrimPiece(kind=part.kind, side=part.side, where=where), box=_covered(part))
         for part in kit.parts
-        if part.where is where and not part.is_bent
+        if part.where is where and (not part.is_bent or part.kind is PartKind.METAL_RETURN)
     )
+
+
+def _covered(part: Part) -> Box:
+    """What a part covers of the wall [in]: of bent metal the leg on the wall too, and what laps past the corners."""
+    box = seen_box(part)
+    bend = next((touch for touch in part.touches if isinstance(touch, ReturnBend)), None)
+    if bend is None:
+        return box
+    face = sum(leg.width for leg in bend.profile.legs if leg.kind is MetalLegKind.FACE)
+    left, bottom, right, top = box
+    if part.side is Side.LEFT:  # told from the face that is seen, as all legs from outside to outside
+        return (right - face, bottom, right, top)
+    if part.side is Side.RIGHT:
+        return (left, bottom, left + face, top)
+    return (left - bend.lap, bottom, right + bend.lap, bottom + face if part.side is Side.HEAD else top)
 
 
 def moved(box: Box, across: float, up: float) -> Box:

@@ -14,6 +14,7 @@ from typing import Any
 import finding_rows
 from cases import BASE, STOOL, changed, job_of
 from finding_rows import Case, Row, codes_in, each
+from metal import lined
 
 from jambs.app.chain import kits_as_cut
 from jambs.findings import Finding, Severity, Subject
@@ -75,6 +76,7 @@ def asked_of(*windows: dict[str, Any], south: dict[str, Any] | None = None, **pa
 
 
 BARE = {"exterior_trim": None}
+METAL = {"exterior_trim__outside": lined(face_leg="4"), "interior_trim__inside__casing__width": "1"}
 NO_HORN = {"exterior_trim__outside__sill__horn": "0"}
 WITH_STOOL = {"interior_trim__inside": STOOL}
 
@@ -127,6 +129,20 @@ ROWS = [
         mm=(
             "The hole in the framing of W1 and that of W2 overlap by 0.4 mm across and 1219.2 mm in height; leave"
             " room for studs between them, or enter units that are joined as one opening."
+        ),
+    ),
+    Row(
+        # Between metal the clear opening is 2 1/4 in from the frame's edge, a leg of 4 on the wall ends 1 3/4 past it:
+        # 3 1/2 for both, so frames stand 135 1/2 + 3 1/2 from the corner.
+        code="trim-meets-neighbor", about=W1, severity=STOP,
+        appears=beside("138 15/16", **METAL), quiet=beside("139", **METAL),
+        inch=(
+            "The left leg of the metal return runs into the right leg of the metal return of W2: they overlap by "
+            '1/16" across and 46 55/64" in height; move an opening, or make the trim narrower.'
+        ),
+        mm=(
+            "The left leg of the metal return runs into the right leg of the metal return of W2: they overlap by "
+            "1.6 mm across and 1190.3 mm in height; move an opening, or make the trim narrower."
         ),
     ),
     Row(  # head casings: 100 + 35 1/2 + 3 = 141 1/2 - 3
