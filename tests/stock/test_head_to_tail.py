@@ -23,6 +23,7 @@ from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.board.part import Part
 from jambs.sheets.cutting_lot import lot_record
+from jambs.sheets.cutting_money import boards_of
 from jambs.stock import Piece, SawSettings, Stock, StockPlan, StockProblem, check_certificate, plan_stock
 from jambs.stock.checker import blanks
 from jambs.stock.house.head_to_tail import chosen, head_to_tail, laid_best
@@ -307,7 +308,7 @@ def _outline(part: Part, start: float, *, is_turned: bool) -> Polygon:
 
 def assert_said(planned: PlannedLot, job: Job) -> None:
     """The record says and draws what the plan has, and names no other piece."""
-    record = lot_record(planned, job, stays=False)
+    record = lot_record(planned, job, boards_of([planned], (), 1))
     laid = {
         piece["mark"]: piece
         for board in record["boards"]

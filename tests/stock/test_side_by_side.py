@@ -17,6 +17,7 @@ from shapely import Polygon
 from jambs.job import Job
 from jambs.length import Units
 from jambs.sheets.cutting_lot import lot_record
+from jambs.sheets.cutting_money import boards_of
 from jambs.stock import Piece, SawSettings, Stock, StockProblem, check_certificate
 from jambs.stock.checker import blanks
 from jambs.stock.faults import problem_faults
@@ -204,7 +205,8 @@ def test_planted_faults_of_a_pair_are_found() -> None:
 def test_the_picture_lays_both_with_a_kerf_between() -> None:
     """As polygons from the record: they do not touch, stand 1/8 apart or more, and lie within their strip."""
     asked = job()
-    record = lot_record(ripped(asked), asked, stays=False)
+    lot = ripped(asked)
+    record = lot_record(lot, asked, boards_of([lot], (), 1))
     strip = next(
         one
         for board in record["boards"]
