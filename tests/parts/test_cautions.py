@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from arches import arched
 from cases import changed, job_of, kit_of
 from gangs import ganged_kit, unit
 
+from jambs.app.chain import make_kits
+from jambs.job import read_job
 from jambs.job.models.layers import MadeOf
 from jambs.length import Units
 from jambs.parts.board.lifting import Lift, lifting_of_house, lifting_words
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.kit import Kit
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def layers(one: Any) -> list[Any]:
@@ -118,6 +124,17 @@ def test_an_open_hole_is_told_of_to_the_framer_and_to_who_sets_the_window(
 
 def test_a_window_is_set_from_staging_whether_or_not_it_has_trim_outside() -> None:
     assert "Height" in lines(Beside.INSTALL) and "Height" in lines(Beside.INSTALL, openings__0__exterior_trim="none")
+
+
+@pytest.mark.parametrize(("left_out", "is_told"), [("", True), ("transom", False)])
+def test_what_stands_over_a_door_is_set_from_staging_too(left_out: str, is_told: bool, tmp_path: Path) -> None:
+    """Doors at the floor without trim outside are set from the floor; the unit on their transom bar is not."""
+    job = yaml.safe_load((EXAMPLES / "quarry-loft" / "job.yaml").read_text(encoding="utf-8"))
+    (doors,) = [one for one in job["openings"] if one["mark"] == "L6"]
+    job["openings"] = [{key: one for key, one in doors.items() if not (left_out and key.startswith(left_out))}]
+    (tmp_path / "job.yaml").write_text(yaml.safe_dump(job), encoding="utf-8")
+    (kit,) = make_kits(read_job(tmp_path))
+    assert any(one.text.startswith("Height: ") for one in kit.cautions) is is_told
 
 
 def has(words: str, **paths: Any) -> bool:

@@ -184,7 +184,9 @@ def _dust(wood: list[Part]) -> str:
 
 def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Iterator[str]:
     outside = any(part.where is Where.EXTERIOR for part in parts)
-    if outside or placement.opening.floor_below_frame is None:
+    opening = placement.opening
+    has_transom = opening.gang is not None and opening.gang.rows > 1
+    if outside or has_transom or opening.floor_below_frame is None:
         yield HEIGHT
     yield from _open_hole(placement, units)
     if any(part.is_bent for part in parts):
