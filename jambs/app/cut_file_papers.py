@@ -15,7 +15,7 @@ from jambs.length import Units
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace
 from jambs.parts.kit.cut_kit import CutKit
-from jambs.parts.kit.planned import is_planned
+from jambs.parts.kit.planned import waits_in
 from jambs.parts.readings.as_built import PLANNED
 from jambs.stock.house.house_plan import PlannedLot
 
@@ -30,8 +30,7 @@ def write_cut_files(
     kit: CutKit, job: Job, folder: Path, *, issue: IssueStamp | None = None, all_parts: bool = False
 ) -> None:
     """Write the cut files of an opening: of its parts that have a shape, or of all its parts of wood."""
-    opening = kit.placement.opening
-    waiting = {one.mark for part in kit.parts if is_planned(part, opening) for one in (part, *part.frame_members)}
+    waiting = {one.mark for part in kit.parts if waits_in(kit, part) for one in (part, *part.frame_members)}
     for part in parts_cut(kit, all_parts=all_parts):
         notes = [PLANNED] if part.mark in waiting else []
         notes += [issue.plain] if issue else []

@@ -7,11 +7,12 @@ from typing import Any
 
 import pytest
 from cases import changed, job_of
+from trimmed_as_one import run_kits
 
 from jambs.job import Job
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
-from jambs.parts.kit.planned import is_planned
+from jambs.parts.kit.planned import is_planned, waits_in
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sides import LEGS, Side
@@ -52,3 +53,13 @@ def test_why_they_wait_a_quarter_deeper_is_so_much_longer_on_10_degrees() -> Non
     """By hand: the sill falls by the tangent of its slope, 1 1/2 planned and 1 3/4 read."""
     longer = leg_length(built(openings__0__measured=READ)[1]) - leg_length(built()[1])
     assert longer == pytest.approx(0.25 * math.tan(math.radians(10)))
+
+
+@pytest.mark.parametrize(("read", "waits"), [(0, {Side.RIGHT}), (1, {Side.LEFT})])
+def test_of_openings_trimmed_as_one_each_leg_waits_for_its_own_end(read: int, waits: set[Side]) -> None:
+    """Both legs are the first one's; the right one stands at the second."""
+    lead, _ = run_kits(**{f"openings__{read}__measured": READ})
+    legs = [
+        one for one in lead.parts if one.kind is PartKind.CASING and one.where is Where.EXTERIOR and one.side.is_leg
+    ]
+    assert {one.side for one in legs if waits_in(lead, one)} == waits

@@ -10,6 +10,7 @@ from jambs.parts.board.cuts import EndBevel
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.readings.as_built import is_measured
 from jambs.parts.run import goes_past
 from jambs.sides import LEGS, Side
@@ -99,9 +100,20 @@ def _is_longer_outside(part: Part, opening: Opening) -> bool:
     return any((size := flare.at(side)) and size.angle_deg for side in ends)
 
 
+def waits_in(kit: Kit, part: Part) -> bool:
+    """Say whether a size of a part of a kit may still change.
+
+    The last leg outside of openings that are trimmed as one goes by what was read at the last of them.
+    """
+    opening = kit.placement.opening
+    if kit.run and part.kind is PartKind.CASING and part.side is Side.RIGHT:
+        opening = kit.run.members[-1].fitted.placement.opening
+    return is_planned(part, opening)
+
+
 def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
     """Return the marks of the parts of which a size may still change."""
-    return frozenset(part.mark for kit in kits for part in kit.parts if is_planned(part, kit.placement.opening))
+    return frozenset(part.mark for kit in kits for part in kit.parts if waits_in(kit, part))
 
 
 def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:

@@ -14,7 +14,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.left_on import left_on
-from jambs.parts.kit.planned import DEPTH_PARTS, is_planned
+from jambs.parts.kit.planned import DEPTH_PARTS, is_planned, waits_in
 from jambs.stock.house.head_to_tail import slants_of
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.house.side_by_side import ends_of
@@ -74,8 +74,7 @@ def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
     """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
-    opening = kit.placement.opening
-    left, waits = left_on(part, kit.placement, job.shop, job.boards), is_planned(part, opening)
+    left, waits = left_on(part, kit.placement, job.shop, job.boards), waits_in(kit, part)
     wider = 0.0 if part.strips else left.width
     nests = job.shop.head_to_tail and not (part.strips or wider or left.length or waits or part.is_cut_to_opening)
     length = (part.blank.strip_length if part.strips else part.length) + left.length
