@@ -12,8 +12,9 @@ from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.models.gang import OF_UNITS
 from jambs.job.reading.faults import Location
 from jambs.job.reading.marks import OF_ONE, marks_of
-from jambs.job.reading.tree import grown
+from jambs.job.reading.tree import NAMING_KEYS, grown
 from jambs.screen.desk import DraftEdit
+from jambs.screen.form_keys import NAMED
 from jambs.screen.renaming import TableOf, rename_edits
 
 MATERIAL, UNITS = "material", "units"
@@ -36,7 +37,7 @@ def asked_edits(
         return _added(nodes_root(file), (), asked, file)
     path = _path(asked.get("path"), file)
     root = nodes_root(file)
-    words = " ".join(str(step) for step in path)
+    words = _way_words(root, path)
     if act == "set":
         return f"change {words}", [_set(root, path, _text(asked.get("value"), file))]
     if act == "add":
@@ -73,7 +74,7 @@ def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) 
     value: Plain = _text(asked.get("value") or "", file)
     for step in reversed(under):
         value = {step: value} if isinstance(step, str) else [value]
-    words, there = " ".join(str(step) for step in (*path, key)), _at(root, path)
+    words, there = _way_words(root, (*path, key)), _at(root, path)
     if key == UNITS and isinstance(there, dict) and isinstance(value, list):
         return f"add {words}", _ganged(path, there, value)
     if isinstance(there, str):
@@ -87,6 +88,20 @@ def _ganged(path: Location, there: Mapping[str, Any], units: list[Plain]) -> lis
     first, *rest = units
     taken: Plain = {**own, **first} if isinstance(first, dict) else first
     return [*(RemoveKey(path=(*path, key)) for key in own), InsertKey(path=path, key=UNITS, value=[taken, *rest])]
+
+
+def _way_words(root: Any, path: Location) -> str:
+    """Return a way in the file in words: ``openings W04 sill height``; what has no name by its number, from 1."""
+    has_names = bool(path) and path[0] in NAMED.values()
+    return " ".join(_step_words(root, path[: at + 1], is_name=has_names and at == 1) for at in range(len(path)))
+
+
+def _step_words(root: Any, path: Location, *, is_name: bool) -> str:
+    step, entry = path[-1], _at(root, path)
+    if isinstance(step, str):
+        return step if is_name else step.replace("_", " ")
+    named = (entry[key] for key in NAMING_KEYS if isinstance(entry, dict) and isinstance(entry.get(key), str))
+    return next(named, str(step + 1))
 
 
 def _at(root: Any, path: Location) -> Any:

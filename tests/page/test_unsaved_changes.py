@@ -37,7 +37,10 @@ def test_what_is_kept_leads_from_the_file_to_the_draft_and_no_further(opened: Op
     client.post("/job/change", json=set_sill("43"))
     client.post("/job/change", json=set_sill("31", 1))
     kept = client.get("/draft").json()
-    assert len(kept["unsaved"]) == 2
+    assert [step["words"] for step in kept["unsaved"]] == [
+        "change openings W01 sill height",
+        "change openings W02 sill height",
+    ]
     another = open_page(tmp_path, "harbour-house").client()
     answer = another.post("/draft/again", json={"steps": kept["unsaved"]})
     assert answer.status_code == 200 and answer.json()["lines"] == kept["lines"]
