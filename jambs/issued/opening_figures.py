@@ -102,10 +102,16 @@ def other_why(old: Record, new: Record) -> IssueReason:
     """Find why where nobody stated anything else: by the shop, or in what the sheets say."""
     if old["parts"] != new["parts"] and _all_but_boards(old) == _all_but_boards(new):
         return OtherBoards()
-    if any(without_marks(old.get(key)) != without_marks(new.get(key)) for key in PARTS):
+    if any(_sizes(old.get(key)) != _sizes(new.get(key)) for key in PARTS):
         return ShopChanged()
     keys = tuple(key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key))
     return SheetsSayOtherwise(keys=keys) if keys else HeadOfJobChanged()
+
+
+def _sizes(value: Any) -> Any:
+    """Leave out marks, and the notes beside figures, which may name others."""
+    bare = without_marks(value)
+    return [{**one, "note": ""} if "note" in one else one for one in bare] if isinstance(bare, list) else bare
 
 
 def _all_but_boards(record: Record) -> Record:

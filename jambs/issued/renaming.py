@@ -136,6 +136,8 @@ def _known_by(key: str, value: Any) -> Any:
     """Leave out what tells of the parts, as the banner does: they are no evidence, and not made where it is sought."""
     if key == "state" and isinstance(value, Mapping):
         return {**value, "banner": ()}
+    if key == "trimmed_as_one" and isinstance(value, Mapping):  # its boards and marks are others'
+        return [[one["frame"] for one in value["openings"]], [one["wall"] for one in value["walls"]]]
     if key == "trim" and isinstance(value, Mapping):
         return without_marks({side: _without_corners(one) for side, one in value.items()})
     return without_marks(value)

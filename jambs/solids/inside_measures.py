@@ -10,6 +10,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind, FittedSide, JambFrame
 from jambs.parts.readings.edge import fit_edge
 from jambs.parts.run import sill_over_all
+from jambs.parts.trim.casing_plane import hangs_as_read
 from jambs.parts.trim.molding import inner_edge
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import inside_arch_measures
@@ -225,8 +226,7 @@ def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
         found.append(
             Measure(name=f"head casing past the {name} leg", asked=overhang, found=size, tolerance=TIGHT + loose)
         )
-    measured = solids.kit.placement.opening.measured
-    if measured is None or measured.interior_depth is None:
+    if not hangs_as_read(solids.kit, Where.INTERIOR):
         proud = -max(solid.high[D] for solid in casing.all)
         found.append(Measure(name="casing off the finished wall (proud)", asked=solids.job.shop.proud, found=proud))
     return found

@@ -7,7 +7,8 @@ import math
 from jambs.geometry import dot, minus
 from jambs.job.models.exterior_trim import ExteriorTrim, SillEntry
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.kit.kit import FigureKind
+from jambs.parts.kit.kit import FigureKind, Kit
+from jambs.parts.trim.casing_plane import hangs_as_read
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import outside_arch_measures
 from jambs.solids.depths_round import exterior_sides, outside_flares, outside_taper
@@ -128,8 +129,7 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
     width = _casing_width(solids)
     figure = against_figure(solids, FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH, width)
     found = [Measure(name=figure.name, asked=figure.asked, found=width, tolerance=loose)]
-    measured = solids.kit.placement.opening.measured
-    if measured is None or measured.exterior_depth is None:
+    if not hangs_as_read(solids.kit, Where.EXTERIOR):
         off = min(solid.low[D] for solid in casing.all) - solids.kit.placement.planes.trim_plane
         found.append(Measure(name="back of the exterior casing to the trim plane", asked=0.0, found=off))
     flashing = one_of(solids, Where.EXTERIOR, PartKind.HEAD_FLASHING)
@@ -187,7 +187,11 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
         ),
         Measure(name="sill in under the frame", asked=entry.under_frame, found=placement.outside_edge - back),
         Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
-        Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),
+        Measure(
+            name="nosing past the cladding",
+            asked=entry.nosing + _deeper_beside(solids.kit),
+            found=front - _cladding_face(solids),
+        ),
     ]
     if stands_on_sill(solids):
         return [*found, *beside_feet(solids, sill), *_kerf(sill, entry)]
@@ -197,6 +201,14 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
     ):
         found.append(Measure(name=f"sill past the casing at the {side}", asked=entry.horn, found=size, tolerance=loose))
     return found + _between(solids, sill) + _kerf(sill, entry)
+
+
+def _deeper_beside(kit: Kit) -> float:
+    """How much deeper the wall is at another opening of those trimmed as one, to which their sill is made [in]."""
+    if kit.run is None:
+        return 0.0
+    deepest = max(one.fitted.outer[Side.SILL].greatest for one in kit.run.members)
+    return deepest - kit.run.hand.fitted.outer[Side.SILL].greatest
 
 
 def _cladding_face(solids: KitSolids) -> float:

@@ -15,11 +15,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from issued_records import measured, record_of
 from test_plan import DAY, back_to, issued
+from trimmed_as_one import side_by_side
 
 from jambs.app.chain import make_kits
+from jambs.issued.compare import compare_openings
 from jambs.issued.moves import moves_back, walked_back, whole
 from jambs.issued.plan import plan_issue
-from jambs.issued.reasons import Added
+from jambs.issued.reasons import Added, SheetsSayOtherwise
 from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
 from jambs.issued.renaming import moved_openings
@@ -123,6 +125,25 @@ def test_every_opening_of_the_examples_is_known_under_another_mark_before_its_pa
         now = job_record(strips(replace(kit, parts=()) for kit in make_kits(other)), other)
         renamed = {f"{kit.mark}x": kit.mark for kit in kits}
         assert moved_openings(Record.open(folder), now) == renamed
+
+
+def test_the_leftmost_of_openings_trimmed_as_one_is_known_under_another_mark_and_its_neighbor_stays(
+    tmp_path: Path,
+) -> None:
+    """What the neighbor prints of its boards has other marks then, and nobody changed the shop."""
+    data = side_by_side(2, openings__1__frame="29 1/2 x 47 1/2", openings__1__rough_opening="30 x 48")
+    job = job_of(data)
+    before = job_record(strips(make_kits(job)), job)
+    issued(tmp_path, before, W1="1", W2="1")
+    first, second = data["openings"]
+    beside = {**second, "trim_with": {"right_of": "L1", "wall": "5 1/2"}}
+    other = job_of({**data, "openings": [{**first, "mark": "L1"}, beside]})
+    kits = make_kits(other)
+    bare = job_record(strips(replace(kit, parts=()) for kit in kits), other)
+    assert moved_openings(Record.open(tmp_path), bare) == {"L1": "W1"}
+    now = job_record(strips(kits), other)["openings"][1]
+    (why,) = compare_openings(before["openings"][1], now, tolerance=1 / 32).why
+    assert isinstance(why, SheetsSayOtherwise) and "trimmed_as_one" in why.keys
 
 
 def test_readings_that_stay_with_their_mark_hide_no_exchange(tmp_path: Path) -> None:

@@ -58,7 +58,8 @@ def test_why_they_wait_a_quarter_deeper_is_so_much_longer_on_10_degrees() -> Non
 @pytest.mark.parametrize(("read", "waits"), [(0, {Side.RIGHT}), (1, {Side.LEFT})])
 def test_of_openings_trimmed_as_one_each_leg_waits_for_its_own_end(read: int, waits: set[Side]) -> None:
     """Both legs are the first one's; the right one stands at the second."""
-    lead, _ = run_kits(**{f"openings__{read}__measured": READ})
+    paths: dict[str, Any] = {f"openings__{read}__measured": READ}
+    lead, _ = run_kits(**paths)
     legs = [
         one for one in lead.parts if one.kind is PartKind.CASING and one.where is Where.EXTERIOR and one.side.is_leg
     ]

@@ -161,3 +161,18 @@ def test_a_metric_run_fits() -> None:
     (between,) = (part for part in kits[0].parts if part.kind is PartKind.MULL_CASING)
     # 140 + 10 + 10 between the frames, 60 - 3 of face at each: 274 from jamb to jamb, less reveals of 5.
     assert round(between.width * 25.4, 6) == 264
+
+
+@pytest.mark.parametrize("at", [0, 1])
+@pytest.mark.parametrize("key", ["interior_depth", "exterior_depth"])
+def test_a_run_fits_of_which_one_opening_was_measured_and_is_not_as_planned(at: int, key: str) -> None:
+    """The casing goes by all of them, and the sill as far out as the deepest asks."""
+    depth = "4 13/16" if key == "interior_depth" else "1 3/4"
+    corners = dict.fromkeys(("head_left", "head_right", "sill_left", "sill_right"), depth)
+    if key == "exterior_depth":
+        inside = dict.fromkeys(corners, "4 11/16")
+        one: dict[str, Any] = {"date": "2026-06-01", "interior_depth": inside, key: corners}
+    else:
+        one = {"date": "2026-06-01", key: corners}
+    paths: dict[str, Any] = {f"openings__{at}__measured": one}
+    assert [found.faults for found in reports(2, **paths)] == [()] * 2

@@ -81,13 +81,19 @@ def hung(kit: Kit) -> Hung:
 
     What goes past several openings hangs on the jambs of them all, as soon as one of them was measured.
     """
+    found = Hung(seats=tuple(part.seat for part in kit.parts), beside=tuple(part.seat for part in kit.beside))
+    for where in (Where.INTERIOR, Where.EXTERIOR):
+        if hangs_as_read(kit, where):
+            found = _hang(kit, found, where)
+    return found
+
+
+def hangs_as_read(kit: Kit, where: Where) -> bool:
+    """Say whether casing on one side of the wall hangs on a measured one: of any opening that it goes past."""
     members = kit.run.members if kit.run else ()
     openings = [one.placement.opening for one in members] or [kit.placement.opening]
-    measured = [one.measured for one in openings if one.measured]
-    found = Hung(seats=tuple(part.seat for part in kit.parts), beside=tuple(part.seat for part in kit.beside))
-    if any(one.interior_depth for one in measured):
-        found = _hang(kit, found, Where.INTERIOR)
-    return _hang(kit, found, Where.EXTERIOR) if any(one.exterior_depth for one in measured) else found
+    read = [one.measured for one in openings if one.measured]
+    return any(one.interior_depth if where is Where.INTERIOR else one.exterior_depth for one in read)
 
 
 def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
