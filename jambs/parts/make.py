@@ -8,10 +8,9 @@ from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
-from jambs.job.models.openings import Assumed, Job, Opening
+from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Shop
-from jambs.job.models.windows import USUAL_PANE, USUAL_PANES
 from jambs.length import Units
 from jambs.parts.board.boards import blank_from_boards
 from jambs.parts.board.cuts import CannotBeCut
@@ -45,7 +44,7 @@ from jambs.parts.trim.sides import deepest
 from jambs.parts.words.glue_words import glue_assumed
 from jambs.parts.words.ply_words import ply_assumed
 from jambs.place.placement import Placement
-from jambs.place.weight_words import weight_text
+from jambs.place.weight_words import weight_text, weight_why
 from jambs.sides import Side
 
 __all__ = ("PartsError", "make_kit")
@@ -226,14 +225,6 @@ def _board_findings(made: Sequence[Part], about: Subject) -> list[Finding]:
     return found
 
 
-def _weight_why(opening: Opening, units: Units) -> str:
-    windows = [unit.window for unit in opening.gang.units] if opening.gang else [opening.window]
-    if all(window.glass for window in windows):
-        return "estimated from glass and frame; ask the maker"
-    pane = units.text(USUAL_PANE[units])
-    return f"estimated from frame and {USUAL_PANES} panes of {pane}, as the job gives no glass; ask the maker"
-
-
 def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Units) -> tuple[Assumed, ...]:
     found = [*placement.opening.assumed]
     if placement.weight_is_assumed:
@@ -241,7 +232,7 @@ def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Uni
             Assumed(
                 what="weight of the window",
                 value=weight_text(placement.weight, units),
-                why=_weight_why(placement.opening, units),
+                why=weight_why(placement.opening, units),
             )
         )
     if any((one.strips and not one.is_laminated) or part.frame_members for part in parts for one in sawn_of(part)):
