@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from houses_outside import elevation_entry, harbour_house
 
 from jambs.courses.elevation import LineKind, elevation_of
+from jambs.parts.board.kinds import Where
 
 
 def test_head_and_sill_of_a_window_by_hand() -> None:
@@ -59,3 +61,30 @@ def test_the_frame_stands_on_its_sill_height_and_is_as_high_as_it_is() -> None:
     _, kits = harbour_house()
     found = {one.mark: one for one in elevation_of("north", elevation_entry(faces="north"), kits).openings}
     assert (found["W01"].frame[1], found["W01"].frame[3]) == (42.0, 83.5)
+
+
+def test_without_exterior_trim_the_frame_is_what_lines_meet() -> None:
+    """W01 bare: its frame is all that cladding stops at, with no gap over it."""
+    _, kits = harbour_house()
+    (kit,) = (one for one in kits if one.mark == "W01")
+    opening = replace(kit.placement.opening, exterior=None)
+    placement = replace(kit.placement, opening=opening)
+    bare = replace(kit, placement=placement, parts=tuple(one for one in kit.parts if one.where is not Where.EXTERIOR))
+    (found,) = elevation_of("north", elevation_entry(faces="north"), [bare]).openings
+    assert found.trim == pytest.approx(found.frame, abs=1e-12)
+    assert (found.sill, found.head) == (42.0, 83.5)
+
+
+def test_openings_of_unknown_place_stand_past_all_before_them() -> None:
+    """The first at 300, the second at 10: the third 24 past the trim of the first, not of the second."""
+    _, kits = harbour_house()
+    north = [one for one in kits if one.mark in ("W01", "W11", "W12")]
+    places = (300.0, 10.0, None)
+    moved = [
+        replace(kit, placement=replace(kit.placement, opening=replace(kit.placement.opening, from_left=place)))
+        for kit, place in zip(north, places, strict=True)
+    ]
+    found = {one.mark: one for one in elevation_of("north", elevation_entry(faces="north"), moved).openings}
+    first, _, third = (found[kit.mark] for kit in north)
+    assert first.frame[0] == 300.0
+    assert third.frame[0] == pytest.approx(first.trim[2] + 24)

@@ -193,6 +193,7 @@ def with_membranes(*depths: float) -> WallPlanes:
         ((0.5, 6.0), None, 6.0),
         ((0.5, 6.5), 6.5, 6.5),
         ((6.5, 11.5), 11.5, 11.5),
+        ((6.5 - 1 / 128,), 6.5 - 1 / 128, 6.5 - 1 / 128),  # half a 64th inside it, and no more
         ((6.5 - 1e-9,), 6.5, 6.5),  # on the sheathing, but for what a sum leaves over
     ],
 )

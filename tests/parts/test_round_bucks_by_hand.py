@@ -11,11 +11,14 @@ from random_kits import RandomKit, kit_from
 from rounds import round_changes
 from test_arches import even, path_of
 
+from jambs.job.models.layers import BuckKind
 from jambs.job.models.path import corner_turn_deg, corners_of, outset, size_over_all
 from jambs.job.models.straight_round import MOST_OFF, greatest_off, straight_round
 from jambs.parts.board.cuts import EndBevel
 from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
+from jambs.place.placement import Buck
+from jambs.place.support import lined_by
 
 QUARTER = {"kind": "quarter round", "high_side": "left"}
 
@@ -110,3 +113,12 @@ def test_a_flange_bears_less_at_the_corners_of_the_boards() -> None:
 def test_the_box_round_the_boards_is_that_of_the_circle() -> None:
     rough = outset(path_of(36.0, 36.0, kind="full round"), even(0.25))
     assert size_over_all(straight_round(rough)).height == pytest.approx(36.5)
+
+
+def test_corners_stand_off_an_ellipse_as_they_do_off_its_tightest_arc() -> None:
+    """48 wide, rise 12, holes 1/4 larger: 8.5418 is the tightest radius. Off it 0.33798 at the hole, 1 1/2 farther out
+    as much more as the radius is: 0.33798 · (1 + 1.5 / 8.5418) = 0.39733.
+    """
+    opening = carried({"kind": "ellipse arch", "rise": "12"}, 48, 72, "liner").kit.placement.opening
+    buck = Buck(kind=BuckKind.LINER, inner=0.0, outer=1.0, thickness=1.5, stock="spruce", set_back=0.0)
+    assert lined_by(opening, buck) == pytest.approx(1.5 + 0.39733, abs=1e-5)

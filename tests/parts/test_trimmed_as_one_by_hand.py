@@ -20,6 +20,7 @@ from jambs.parts.board.sawing import saw
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.planned import is_planned
 from jambs.parts.words.cut_words import work_words
+from jambs.sides import Side
 
 PICTURE = {**BASE["interior_trim"]["inside"], "mull_casing": OVER}
 
@@ -219,3 +220,20 @@ def test_what_goes_past_stays_planned_when_every_depth_was_read() -> None:
     assert [is_planned(part, one.placement.opening) for part in legs] == [False, False]
     jambs = [part for part in two.parts if part.kind is PartKind.EXTENSION_JAMB]
     assert not [part for part in jambs if is_planned(part, two.placement.opening)]
+
+
+def test_each_shows_the_boards_round_it_and_the_legs_of_the_others_beside_it() -> None:
+    """Between two openings stands a mull casing; the leg past the other one is no part of this one's trim."""
+    legs = [
+        {
+            (part.kind, part.where, part.side)
+            for part in kit.as_trimmed.parts
+            if part.kind in (PartKind.CASING, PartKind.MULL_CASING) and part.side.is_leg
+        }
+        for kit in run_kits(2)
+    ]
+    for found, own, between in zip(legs, (Side.LEFT, Side.RIGHT), (Side.RIGHT, Side.LEFT), strict=True):
+        for where in (Where.INTERIOR, Where.EXTERIOR):
+            assert (PartKind.CASING, where, own) in found
+            assert (PartKind.MULL_CASING, where, between) in found
+        assert len(found) == 4
