@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 from arches import arched
-from cases import kit_of
+from cases import STOOL, kit_of
 from rounds import rounded
 
 from jambs.parts.board.kinds import Where
@@ -70,3 +70,16 @@ def test_butt_corners_have_a_place_only_where_a_corner_is_square(
 
 def test_a_rectangle_has_the_corners_of_its_job() -> None:
     assert not has_no_butt(kit_of(), Where.INTERIOR)
+
+
+@pytest.mark.parametrize(
+    ("shape", "height", "wanted"),
+    [
+        ({"kind": "quarter round", "high_side": "left"}, 36, "the curved head stands on the leg and the stool"),
+        ("half round", 18, "the curved head stands on the stool"),
+    ],
+    ids=["with a leg", "without"],
+)
+def test_a_curved_head_on_a_stool_stands_on_the_leg_that_is_there(shape: Any, height: float, wanted: str) -> None:
+    trim = {f"interior_trim__inside__{key}": STOOL[key] for key in ("style", "stool", "apron")}
+    assert jamb_corner_words(rounded(shape, 36, height, **trim).kit) == wanted

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jambs.parts.readings.edge import EdgeKind, WallBend, fit_edge, remedy
+from jambs.parts.readings.edge import EdgeKind, WallBend, fit_arc, fit_edge, remedy
 
 POINTS = st.lists(st.floats(0, 12, allow_nan=False), min_size=2, max_size=12)
 
@@ -79,3 +79,9 @@ def test_what_to_do(points: tuple[float, ...], words: str) -> None:
 )
 def test_a_board_ripped_parallel_holds_the_deepest_point(points: tuple[float, ...], deepest: float) -> None:
     assert fit_edge(points, tolerance=1 / 16).deepest == pytest.approx(deepest, abs=1e-9)
+
+
+def test_a_curve_within_the_tolerance_is_eased_and_one_past_it_scribed() -> None:
+    """1/16 under the deepest reading, and a 64th more."""
+    assert fit_arc([7.75, 7.6875], tolerance=0.0625).kind is EdgeKind.STRAIGHT
+    assert fit_arc([7.75, 7.671875], tolerance=0.0625).kind is EdgeKind.SCRIBE

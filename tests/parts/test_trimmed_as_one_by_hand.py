@@ -237,3 +237,11 @@ def test_each_shows_the_boards_round_it_and_the_legs_of_the_others_beside_it() -
             assert (PartKind.CASING, where, own) in found
             assert (PartKind.MULL_CASING, where, between) in found
         assert len(found) == 4
+
+
+def test_boards_over_three_go_past_the_last() -> None:
+    """A third as wide: 30 3/4 in the clear and 10 3/4 of wall between longer than over two."""
+    two, three = (run_kits(count)[0] for count in (2, 3))
+    for where in (Where.INTERIOR, Where.EXTERIOR):
+        heads = [part_of(kit, "casing", "head", where) for kit in (two, three)]
+        assert heads[1].length - heads[0].length == 35.5 + 6
