@@ -122,12 +122,19 @@ def raise_where_unmade(unmade: Unmade) -> None:
         raise Unbuildable(*dict.fromkeys(sentence for said in unmade.values() for sentence in said))
 
 
+def as_held(job: Job, placements: Iterable[Placement]) -> Job:
+    """Return a job whose openings have the readings that those placed have: without what was set aside.
+
+    What is trimmed as one with others is made by theirs too.
+    """
+    held = {one.opening.mark: one.opening for one in placements}
+    return replace(job, openings=tuple(held.get(one.mark, one) for one in job.openings))
+
+
 def each_kit_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS) -> tuple[tuple[Kit, ...], Unmade]:
     """Make the parts of those placed windows that can be made; and say why others cannot."""
     placements = tuple(placements)
-    held = {one.opening.mark: one.opening for one in placements}
-    # What is trimmed as one with others is made by theirs too: without the readings that were set aside.
-    job = replace(job, openings=tuple(held.get(one.mark, one) for one in job.openings))
+    job = as_held(job, placements)
     kits: list[Kit] = []
     unmade: dict[str, tuple[str, ...]] = {}
     for placement in placements:

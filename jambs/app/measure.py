@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Literal
 
 from jambs.app.basis import placed_basis
-from jambs.app.chain import placed
+from jambs.app.chain import as_held, placed
 from jambs.app.first_reads import STAY, first_reads
 from jambs.app.house_issue import stamp_of
 from jambs.app.marking import moves_since
@@ -62,10 +62,10 @@ def write_measure_sheets(
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
     basis = placed_basis(openings, job)
-    stamp = stamp_of(folder, VERB, basis)
+    stamp, held = stamp_of(folder, VERB, basis), as_held(job, openings)
     papers = {
-        "measure sheets.pdf": measure_sheets_pdf(openings, job, stamp=stamp),
-        "depths to measure.pdf": measure_list_pdf(openings, job, stamp=stamp),
+        "measure sheets.pdf": measure_sheets_pdf(openings, held, stamp=stamp),
+        "depths to measure.pdf": measure_list_pdf(openings, held, stamp=stamp),
     }
     return write_site_papers(papers, folder, job, basis, verb=VERB, overwrite=overwrite)
 

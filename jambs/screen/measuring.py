@@ -13,7 +13,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Concatenate, ParamSpec, TypeVar
 
-from jambs.app.chain import Unbuildable, Unmade, placed_each
+from jambs.app.chain import Unbuildable, Unmade, as_held, placed_each
 from jambs.app.first_reads import first_reads
 from jambs.app.measure import TABLE
 from jambs.job import Job, JobFaults, read_job
@@ -182,7 +182,11 @@ class Measuring:
         """
         plan = self.plan()
         _hold_to_placed(plan, mark)
-        return self._held(plan, {mark: self._opening(plan, self._table(plan), mark)})[mark], plan.job
+        table, run = self._table(plan), plan.placements[mark].opening.run
+        # Boards that go past several openings hang on what was read of each.
+        marks = [one for one in (run.marks if run else (mark,)) if one in plan.placements]
+        held = self._held(plan, {one: self._opening(plan, table, one) for one in marks})
+        return held[mark], as_held(plan.job, held.values())
 
     def answer(self, mark: str) -> Record:
         """Return what is answered to the readings of an opening."""
