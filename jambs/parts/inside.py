@@ -97,7 +97,7 @@ def make_inside(
     )
     on_wall = (
         *(together.tried(lambda: _casing(cased, placement.opening, rack)) or ()),
-        *_mulls_on_wall(run, cased, trim),
+        *mulls_on_wall(walls_between(run), cased, trim.casing_reveal, trim, Where.INTERIOR),
     )
     together.settle()
     if run is not None and not run.is_lead:
@@ -144,15 +144,6 @@ OF_BOARDS_OVER_ALL = (
     FigureKind.HORN_PLAY,
 )
 """Figures that stand with the opening which has these boards."""
-
-
-def _mulls_on_wall(run: OpeningRun | None, cased: CasedOpening, trim: InteriorTrim) -> list[Part]:
-    """Make the boards on the walls between openings that are trimmed as one."""
-    if run is None or trim.mull_casing is None:
-        return []
-    over = trim.mull_casing
-    around = trim.casing.model_copy(update={"thickness": over.thickness, "stock": over.stock})
-    return mulls_on_wall(walls_between(run), cased, trim.casing_reveal, around, Where.INTERIOR)
 
 
 def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.geometry import Point
@@ -15,7 +14,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
 from jambs.parts.outside_checks import flares_in_wall, hold_clear_of_the_flange, hold_to_some_width
@@ -95,7 +94,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: OpeningRun
     parts = (
         *_on_frames(_covers(placement, trim, over, rack.shop.grid), placement, trim, 0.0),
         *_casing(cased, placement, trim, rack),
-        *_mulls_on_wall(walls_between(run, frames), cased, trim, 0.0),
+        *mulls_on_wall(walls_between(run, frames), cased, 0.0, trim, Where.EXTERIOR),
         *_flashing(cased, placement, trim),
     )
     figures = (
@@ -116,15 +115,6 @@ def _frames(run: OpeningRun | None, joint: float) -> list[ClearOpening]:
         ClearOpening(left=-joint, right=one.width + joint, bottom=0.0, top=one.height, frame_reveal=0.0)
         for one in frames
     ]
-
-
-def _mulls_on_wall(walls: Sequence[WallBetween], cased: CasedOpening, trim: ExteriorTrim, reveal: float) -> list[Part]:
-    """Make the boards on the walls between openings that are trimmed as one."""
-    if trim.mull_casing is None:
-        return []
-    over = trim.mull_casing
-    around = trim.casing.model_copy(update={"thickness": over.thickness, "stock": over.stock})
-    return mulls_on_wall(walls, cased, reveal, around, Where.EXTERIOR)
 
 
 def _clear(placement: Placement, trim: ExteriorTrim, grid: Grid) -> ClearOpening:
@@ -170,7 +160,7 @@ def _deep(
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
     parts += together.tried(lambda: _casing(cased, placement, trim, rack)) or ()
     together.settle()
-    parts += _mulls_on_wall(walls, cased, trim, trim.casing_reveal)
+    parts += mulls_on_wall(walls, cased, trim.casing_reveal, trim, Where.EXTERIOR)
     parts += _flashing(cased, placement, trim)
     figures = outside_figures(placement, clear, at_trim if flares else None, cased, place, trim)
     return Outside(clear=clear, parts=tuple(parts), figures=figures)

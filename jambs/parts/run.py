@@ -11,9 +11,10 @@ from dataclasses import replace
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import added
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
-from jambs.job.models.trim import CasingEntry, Corner
+from jambs.job.models.trim import Corner, InteriorTrim
 from jambs.job.models.trim_run import TrimRun
 from jambs.length import HALF_64TH
 from jambs.parts.board.cuts import CannotBeCut
@@ -146,17 +147,20 @@ def mulls_on_wall(
     walls: Sequence[WallBetween],
     cased: CasedOpening,
     reveal: float,
-    around: CasingEntry,
+    trim: InteriorTrim | ExteriorTrim,
     where: Where,
 ) -> list[Part]:
     """Make the mull casings on the wall between: they stand between head and foot as legs do, a reveal off both jambs.
 
-    ``around``: the casing round all, of the thickness and the stock of a mull casing.
+    None where the trim has no mull casing, whose thickness and stock they have.
 
     Raises:
         CannotBeCut: the reveals leave nothing of the wall between.
     """
-    found = []
+    found, over = list[Part](), trim.mull_casing
+    if over is None:
+        return found
+    around = trim.casing.model_copy(update={"thickness": over.thickness, "stock": over.stock})
     for member, wall in enumerate(walls, start=1):
         width = wall.width - 2 * reveal
         if width < HALF_64TH:
