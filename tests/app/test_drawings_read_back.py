@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
 from functools import cache
 from io import BytesIO
-from itertools import combinations
 from typing import Any
 
 import pytest
 from cases import METRIC, STOOL, changed, job_of
 from pypdf import PdfReader
+from sizes_from_record import sizes_in
 
 from jambs.drawings.drawing import numbers_on
 from jambs.drawings.elements.paper import PAGES
@@ -83,62 +82,6 @@ def test_openings_in_the_elevations_are_those_of_parts_json(name: str) -> None:
     for key in ("clear_opening", "rough_opening"):
         for side in ("width", "height"):
             assert opening[key][side]["text"].removesuffix(" mm") in (lines if name == "metric" else text), (key, side)
-
-
-def values_in(record: Any) -> Iterator[float]:
-    """Return every exact value of a record, as it stands there."""
-    if isinstance(record, dict):
-        if "text" in record and isinstance(record.get("value"), int | float):
-            yield float(record["value"])
-        for part in record.values():
-            yield from values_in(part)
-    elif isinstance(record, list):
-        for part in record:
-            yield from values_in(part)
-
-
-def apart(places: Iterable[float]) -> set[float]:
-    """Return how far places lie from each other."""
-    return {abs(one - two) for one, two in combinations(set(places), 2)}
-
-
-def in_wall(part: dict[str, Any]) -> list[tuple[float, float]]:
-    """Return the corners of a part on the wall (x, y), by the seat that parts.json gives it."""
-    seat, corners = part["seat"], []
-    for u, v in part["outline"]:
-        for v1, w in [(v, 0.0), *part["profile"]]:
-            x, y = (
-                seat["origin"][i] + u * seat["along"][i] + v1 * seat["across"][i] + w * seat["through"][i]
-                for i in (0, 1)
-            )
-            corners.append((x, y))
-    return corners
-
-
-def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
-    """Return every size that follows from the record of an opening, in its unit: figures, planes, corners, cuts."""
-    found = set(values_in(opening))
-    if opening["sill_height"]:
-        found.add(opening["sill_height"]["value"] + opening["window"]["frame"]["height"]["value"])  # its head
-    found |= apart(plane["value"] for plane in opening["planes"].values())
-    for part in opening["parts"]:
-        for axis in (0, 1):
-            edges = [corner[axis] for corner in (part["outline"], part["profile"])[axis]]
-            found |= apart(edges) | apart(corner[axis] for corner in part["outline"])
-        for axis, flat in ((0, "outline"), (1, "outline"), (2, "profile")):
-            ends = [pocket[end][axis] for pocket in part["pockets"] for end in ("low", "high")]
-            across = [corner[0] for corner in part["profile"]] if axis == 1 else []
-            found |= apart([*ends, *across, 0.0, *(corner[axis % 2] for corner in part[flat])])
-        found |= apart(corner[0] for corner in part["profile"])
-    for where in ("interior", "exterior"):
-        mine = [part for part in opening["parts"] if part["where"] == where]
-        wood = [part for part in mine if part["is_wood"]]
-        trim = [part for part in mine if part["is_wood"] or "crew" in part]
-        for parts in (trim, wood, [part for part in wood if part["name"] == "casing"]):
-            for axis in (0, 1):
-                places = [corner[axis] for part in parts for corner in in_wall(part)]
-                found |= {max(places) - min(places)} if places else set()
-    return {size / unit for size in found}
 
 
 @pytest.mark.parametrize("name", CASES)
