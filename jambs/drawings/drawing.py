@@ -39,8 +39,6 @@ DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.S
 ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
 CORNERS = (ViewKind.CORNER,)
-PICTURES = (ViewKind.ASSEMBLED, ViewKind.EXPLODED)
-"""Pictures of the kit stand where they cost no sheet; the exploded one is on the cut sheet anyway."""
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
 LEAST_LEGIBLE = 24.0
@@ -131,19 +129,20 @@ def draw_opening(
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = _at_scales(wanted, job.units, pages[0])
-    tries = list(_tries([views], notes, tables))
+    small = _small_picture(asked, job.units)
+    tries = list(_tries([views], small, notes, tables))
     smallest: list[PlacedView] = []
     if plain_count(tries, pages[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
         less = _with_smaller_details(smaller, asked, job.units)
         least = _one_smaller(less, asked, job.units, ELEVATIONS)
-        tries += _tries([smaller, less, least], notes, tables)
+        tries += _tries([smaller, less, least], small, notes, tables)
         smallest = _one_smaller(less, asked, job.units, CORNERS)
     ordered, laid_out = fewest_sheets(tries, pages)
     if len(laid_out[0]) > FEW and smallest:
-        fewer = fewest_sheets(_tries([smallest], notes, tables), pages)
+        fewer = fewest_sheets(_tries([smallest], small, notes, tables), pages)
         ordered, laid_out = min((ordered, laid_out), fewer, key=_sheet_counts)
-    ordered, laid_out = _with_small_picture(ordered, laid_out, asked, pages, job.units)
+    ordered, laid_out = _with_best_picture(ordered, laid_out, asked, pages, job.units)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -159,16 +158,27 @@ def _sheet_counts(found: tuple[Sequence[PlacedView], list[Pages]]) -> list[int]:
 
 
 def _tries(
-    some: Iterable[Sequence[PlacedView]], notes: Sequence[PlacedView], tables: Sequence[PlacedView]
+    some: Iterable[Sequence[PlacedView]],
+    small: PlacedView,
+    notes: Sequence[PlacedView],
+    tables: Sequence[PlacedView],
 ) -> Iterator[list[PlacedView]]:
-    """Yield views with each width of the notes: with all pictures, without the assembled kit, without any."""
+    """Yield views with each width of the notes: with all pictures, without the assembled kit, the exploded one small.
+
+    The assembled kit stands where it costs no sheet; the exploded one on every set: it says where marks belong.
+    """
     for views in some:
-        for left_out in ((), (ViewKind.ASSEMBLED,), PICTURES):
-            kept = [view for view in views if view.kind not in left_out]
-            if left_out and len(kept) == len(views):
-                continue
+        less = [view for view in views if view.kind is not ViewKind.ASSEMBLED]
+        least = [small if view.kind is ViewKind.EXPLODED else view for view in less]
+        for kept in (views, *([less] if len(less) < len(views) else []), least):
             for note in notes:
                 yield _ordered(kept, [note, *tables])
+
+
+def _small_picture(asked: Sequence[View], units: Units) -> PlacedView:
+    """Draw the exploded picture at the smallest scale."""
+    (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
+    return arrange(picture, scale=scales_of(units)[-1], units=units, with_unit=False)
 
 
 def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
@@ -182,16 +192,22 @@ def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], u
     ]
 
 
-def _with_small_picture(
+def _with_best_picture(
     views: Sequence[PlacedView], laid_out: list[Pages], asked: Sequence[View], pages: Sequence[Page], units: Units
 ) -> tuple[Sequence[PlacedView], list[Pages]]:
-    """Add the exploded picture, small, where it was left out and so costs no sheet of any size."""
+    """Draw the exploded picture at the largest scale at which the set takes the fewest sheets."""
     (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
-    if any(view.kind is ViewKind.EXPLODED for view in views):
-        return views, laid_out
-    small = arrange(picture, scale=scales_of(units)[-1], units=units, with_unit=False)
-    found = fewest_sheets([[*views, small]], pages)
-    return found if _sheet_counts(found) == _sheet_counts((views, laid_out)) else (views, laid_out)
+    (now,) = (view.scale for view in views if view.kind is ViewKind.EXPLODED)
+    ways = [(views, laid_out)]
+    for scale in scales_of(units)[picture.largest :]:
+        other = arrange(picture, scale=scale, units=units, with_unit=False)
+        if scale != now and _fits(other, pages[0]):
+            ways.append(fewest_sheets([[other if one.kind is picture.kind else one for one in views]], pages))
+    return min(ways, key=lambda way: (_sheet_counts(way), _picture_scale(way[0])))
+
+
+def _picture_scale(views: Iterable[PlacedView]) -> float:
+    return next(view.scale.factor for view in views if view.kind is ViewKind.EXPLODED)
 
 
 def _one_smaller(

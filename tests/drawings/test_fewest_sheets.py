@@ -39,18 +39,18 @@ def test_a_plain_opening_fits_four_letter_sheets_and_two_tabloid() -> None:
 
 
 def test_an_opening_of_many_sheets_is_drawn_one_scale_smaller_where_that_saves_one() -> None:
-    """Harbour house: four letter or two tabloid sheets, sections at 1 1/2\" = 1'-0\", corners at 3\"."""
+    """Harbour house: five letter or two tabloid sheets, sections at 1 1/2\" = 1'-0\", corners at 3\"."""
     job = jambs.read_job(EXAMPLES / "harbour-house")
     kit = next(kit for kit in jambs.make_kits(job) if kit.mark == "W01")
     drawing = jambs.draw(kit, job)
-    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 4, "TABLOID": 2}
+    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 5, "TABLOID": 2}
     assert {view.scale.factor for view in drawing.views if view.kind is ViewKind.CORNER} == {4}
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {8}
 
 
 def test_corners_stay_half_size_where_smaller_ones_take_as_many_sheets() -> None:
     job = jambs.read_job(EXAMPLES / "harbour-house")
-    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "W10"), job)
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "W14"), job)
     assert [sheet.count for sheet in drawing.sheets if sheet.page.name == "LETTER"] == [5] * 5
     assert {view.scale.factor for view in drawing.views if view.name.startswith("corner ")} == {2}
 
@@ -172,15 +172,23 @@ def test_narrow_words_do_not_repeat_a_row_that_another_view_has() -> None:
     assert view.with_narrow_words().chains == (row,)
 
 
-def test_a_small_picture_of_the_kit_stands_where_it_costs_no_sheet() -> None:
-    """W06 of the harbour house has room for it at 1/4\" = 1'-0\", W01 has none on tabloid."""
-    job = jambs.read_job(EXAMPLES / "harbour-house")
-    kits = {kit.mark: kit for kit in jambs.make_kits(job)}
-    scales = {
-        mark: [view.scale.factor for view in jambs.draw(kits[mark], job).views if view.name == "exploded view"]
-        for mark in ("W01", "W06")
-    }
-    assert scales == {"W01": [], "W06": [48]}
+@pytest.mark.parametrize(
+    ("example", "mark", "factor"),
+    [
+        ("harbour-house", "W01", 32),
+        ("harbour-house", "W03", 48),
+        ("harbour-house", "W06", 48),
+        ("quarry-loft", "L6", 50),
+    ],
+)
+def test_every_set_has_the_kit_pulled_apart_as_large_as_costs_no_sheet(example: str, mark: str, factor: int) -> None:
+    """On the fifth sheet of W01 it has room at 3/8\" = 1'-0\"; at the smallest scale W03 takes no sheet more for it."""
+    job = jambs.read_job(EXAMPLES / example)
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == mark), job)
+    assert [view.scale.factor for view in drawing.views if view.kind is ViewKind.EXPLODED] == [factor]
+    for page in PAGES[job.units]:
+        on = [one.view.kind for sheet in drawing.sheets if sheet.page == page for one in sheet.views]
+        assert on.count(ViewKind.EXPLODED) == 1
 
 
 def test_pages_follow_their_first_views_but_pieces_of_a_table_stay_in_order() -> None:

@@ -8,8 +8,8 @@ from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.view import CallOut, Ink, Shape, View, ViewKind
 from jambs.geometry import Point
 
-LARGEST = 3
-"""Number of the largest standard scale: a kit in three dimensions is to be understood, not measured."""
+LARGEST = 2
+"""Number of the largest standard scale, 1:12 or 1:20: a kit in three dimensions is to be understood, not measured."""
 
 
 def kit_picture(
