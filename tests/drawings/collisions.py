@@ -28,7 +28,7 @@ def pieces(view: PlacedView) -> list[tuple[str, Piece]]:
         found += [(f"tick of {name}", piece) for piece in ticks(dimension, view.scale.factor)]
         if dimension.leader:
             found += [(f"leader of {name}", piece) for piece in dimension.leader.segments]
-    for leader in view.leaders:
+    for leader in (*view.leaders, *(one.leader for one in view.radials)):
         found += [("leader", piece) for piece in leader.segments]
     found += [("rule", rule.segment) for rule in view.rules]
     return found

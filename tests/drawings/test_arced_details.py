@@ -8,7 +8,9 @@ import pytest
 from rounds import rounded_inside
 
 from jambs.arcs import arcs_of
-from jambs.drawings.elements.view import Chain, Ink, View
+from jambs.drawings.elements.paper import INCH_SCALES
+from jambs.drawings.elements.view import Arc, Chain, Ink, View
+from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.views.details import details
 from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.geometry import Point
@@ -78,9 +80,36 @@ def test_the_center_of_a_half_ring_is_marked_and_both_its_radii_are_given() -> N
     reach = math.dist(hollow.start, hollow.finish) / 2
     ends = [hollow.start, hollow.finish, min((one.target for one in view.call_outs), key=lambda point: point[1])]
     assert [math.dist(center, point) for point in ends] == pytest.approx([reach] * 3, abs=1e-6)
-    assert sorted(read_length(one.lines[0].removeprefix("R "), units=Units.INCH) for one in view.call_outs) == (
+    placed = arrange(view, scale=INCH_SCALES[3], units=Units.INCH)
+    assert sorted(read_length(one.text.lines[0].removeprefix("R "), units=Units.INCH) for one in placed.radials) == (
         pytest.approx([reach, reach + 0.75], abs=1 / 128)
     )
+    assert {center} == {tuple(round(axis, 9) for axis in one.center) for one in placed.radials}
+
+
+@pytest.mark.parametrize(
+    ("word", "curved", "pointing"), [("jamb", "bent laminations", 2), ("casing", "sawn segments", 1)]
+)
+def test_the_line_of_a_radius_ends_on_its_arc_and_points_at_its_center(word: str, curved: str, pointing: int) -> None:
+    """ISO 129-1, from memory: one arrow, on the arc, in line with the center; past the ends of a hollow it is not."""
+    view = next(one for one in detailed(curved) if word in one.title)
+    placed = arrange(view, scale=INCH_SCALES[3], units=Units.INCH)
+    assert len(placed.radials) == 2 and not placed.leaders
+    found = 0
+    for one in placed.radials:
+        elbow, arrow = one.leader.points[1:]
+        assert math.dist(one.center, arrow) == pytest.approx(one.value)
+        found += math.dist(one.center, elbow) == pytest.approx(one.value + math.dist(elbow, arrow))
+    assert found == pointing
+
+
+def test_a_line_to_the_center_that_passes_an_arc_by_does_not_meet_it() -> None:
+    """By hand: 3, 4 and -3, 4 are 5 from the center; from 8, 6 the way there passes by at 4, 3."""
+    arc = Arc(center=(0.0, 0.0), middle=(0.0, 5.0), ends=((3.0, 4.0), (-3.0, 4.0)))
+    assert arc.radius == 5.0
+    assert arc.toward((8.0, 6.0)) is None
+    assert arc.toward((6.5, 15.6)) == pytest.approx((25 / 13, 60 / 13))
+    assert arc.toward((0.0, 0.0)) is None
 
 
 def test_a_center_far_below_a_shallow_piece_is_not_drawn() -> None:

@@ -65,6 +65,9 @@ class FlatPen:
             self.pen.line(rule.segment, rule.ink)
         for dimension in view.dimensions:
             self._dimension(dimension)
+        for radial in view.radials:
+            self.pen.leader(radial.leader, self.factor)
+            self.text(radial.text)
         for leader in view.leaders:
             self.pen.leader(leader, self.factor)
         for text in view.texts:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import MTextEntityAlignment
 
-from jambs.drawings.dxf.document import BOLD_STYLE, BROKEN, STYLE, dimension_style
+from jambs.drawings.dxf.document import BOLD_STYLE, BROKEN, STYLE, dimension_style, radius_style
 from jambs.drawings.dxf.hatching import PATTERNS
 from jambs.drawings.dxf.space import Space, Type
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.paper import Sizes
-from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
+from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering, PlacedView, RadialDimension
 from jambs.drawings.elements.view import Fill, Hatch, Shape
 from jambs.geometry import Point
 
@@ -109,6 +110,31 @@ class Pen:
             "text": "<>" if dimension.is_nearest else dimension.text.lines[0],
         }
 
+    def radial(self, radial: RadialDimension, view: PlacedView) -> None:
+        """Write a radial DIMENSION with the picture of it that we laid out."""
+        block = self.document.blocks.new_anonymous_block(type_char="D")
+        inside = Pen(document=self.document, space=self.space.within(block), unit=self.unit, shift=self.shift)
+        inside.leader(radial.leader, view.scale.factor)
+        inside.text(radial.text)
+        for point in (radial.center, radial.on_arc):
+            inside.space.point(self.at(point), "Defpoints")
+        written = self.space.layout.new_entity("DIMENSION", self._radial_values(radial, view))
+        written.dxf.geometry = block.name
+
+    def _radial_values(self, radial: RadialDimension, view: PlacedView) -> dict[str, object]:
+        return {
+            "layer": radial.text.ink,
+            "dimstyle": radius_style(self.document, view.scale),
+            "dimtype": 4 | 32 | 128,
+            "defpoint": (*self.at(radial.center), 0.0),
+            "defpoint4": (*self.at(radial.on_arc), 0.0),
+            "leader_length": math.dist(*radial.leader.points[1:]) * self.unit,
+            "text_midpoint": (*self.at(_middle(radial.text)), 0.0),
+            "attachment_point": 5,
+            "actual_measurement": radial.value * self.unit,
+            "text": "<>",
+        }
+
     def lines_and_texts(self, view: PlacedView) -> None:
         """Write everything of a view but its hatches."""
         for shape in view.shapes:
@@ -117,6 +143,8 @@ class Pen:
             self.line(rule.segment, rule.ink)
         for dimension in view.dimensions:
             self.dimension(dimension, view)
+        for radial in view.radials:
+            self.radial(radial, view)
         for leader in view.leaders:
             self.leader(leader, view.scale.factor)
         for text in view.texts:

@@ -114,6 +114,21 @@ class Dimension:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RadialDimension:
+    """The dimension of a radius in its place: the center, a leader with its head on the arc; ``value`` in inches."""
+
+    center: Point
+    leader: Leader
+    text: Lettering
+    value: float
+
+    @property
+    def on_arc(self) -> Point:
+        """Where the head of its leader is."""
+        return self.leader.points[-1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedTag:
     """Room for a circle with a number: its middle and radius, and the line of a section tag; ``of``: which view's."""
 
@@ -151,6 +166,7 @@ class PlacedView:
     shapes: tuple[Shape, ...] = ()
     fills: tuple[Fill, ...] = ()
     dimensions: tuple[Dimension, ...] = ()
+    radials: tuple[RadialDimension, ...] = ()
     texts: tuple[Lettering, ...] = ()
     leaders: tuple[Leader, ...] = ()
     rules: tuple[Rule, ...] = ()
@@ -161,7 +177,7 @@ class PlacedView:
     @property
     def lettering(self) -> list[Lettering]:
         """Every text of the view, those of the dimensions too."""
-        return [*self.texts, *(dimension.text for dimension in self.dimensions)]
+        return [*self.texts, *(one.text for one in (*self.dimensions, *self.radials))]
 
     @property
     def paper_width(self) -> float:

@@ -5,13 +5,14 @@ Coordinates are inches of the real thing, x right and y up as the view is looked
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 
 from jambs.arcs import arc_middle, arcs_of
 from jambs.drawings.elements.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
-from jambs.length import Grid
+from jambs.length import ROUND_OFF, Grid
 
 
 class Ink(StrEnum):
@@ -129,11 +130,36 @@ class Chain:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Arc:
+    """An arc whose radius is dimensioned: its center, its middle on it, and its ends."""
+
+    center: Point
+    middle: Point
+    ends: tuple[Point, Point]
+
+    @property
+    def radius(self) -> float:
+        """From the center to the arc [in]."""
+        return math.dist(self.center, self.middle)
+
+    def toward(self, point: Point) -> Point | None:
+        """Return where the line from the center to a point meets the arc; none where that is past its ends."""
+        away = math.dist(self.center, point)
+        if not away:
+            return None
+        share = self.radius / away
+        x, y = (own + share * (other - own) for own, other in zip(self.center, point, strict=True))
+        is_on = math.dist((x, y), self.middle) <= math.dist(self.middle, self.ends[0]) + ROUND_OFF
+        return (x, y) if is_on else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CallOut:
     """A text beside the view whose leader ends at ``target``; ``side`` is left or right, where it matters.
 
     ``short``: what is left of it where there is room for little, nothing if empty. ``on_edge``: the target is an edge,
     where the leader has an arrow; inside an area it has a dot (ISO 128-2, leader lines).
+    ``arc``: the target lies on it, and the call-out is the dimension of its radius; its line is written at a scale.
     """
 
     target: Point
@@ -141,6 +167,7 @@ class CallOut:
     side: ViewSide | None = None
     short: str = ""
     on_edge: bool = False
+    arc: Arc | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

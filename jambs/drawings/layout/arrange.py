@@ -14,7 +14,16 @@ from dataclasses import dataclass, replace
 from jambs.drawings.elements.boxes import Box, Segment, boxes_joined, crossing
 from jambs.drawings.elements.lettering import text_width, wrapped
 from jambs.drawings.elements.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
-from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
+from jambs.drawings.elements.placed import (
+    Align,
+    Dimension,
+    Leader,
+    Lettering,
+    PlacedTag,
+    PlacedView,
+    RadialDimension,
+    Rule,
+)
 from jambs.drawings.elements.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
 from jambs.drawings.layout.chains import LengthText, LengthTexts, Rows, level_rows, upright_rows
@@ -41,6 +50,18 @@ def dimension_texts(grid: Grid, *, with_unit: bool = True) -> LengthTexts:
     return texts_of
 
 
+RADIUS = "R "
+"""Before the value of a radius (ISO 129-1, from memory)."""
+
+
+def _with_radius(call_out: CallOut, texts_of: LengthTexts) -> CallOut:
+    """Write the radius of an arc that a call-out dimensions."""
+    if call_out.arc is None:
+        return call_out
+    (text,) = texts_of([call_out.arc.radius])
+    return replace(call_out, lines=(f"{RADIUS}{text.words}",))
+
+
 def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -> PlacedView:
     """Put every text and line of a view in its place at one scale.
 
@@ -48,6 +69,7 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
     """
     sizes = Sizes(scale.factor, scale.text)
     texts_of = dimension_texts(view.grid or FINE[units], with_unit=with_unit)
+    view = replace(view, call_outs=tuple(_with_radius(one, texts_of) for one in view.call_outs))
     sides = _arrange_sides(view, sizes=sizes, texts_of=texts_of)
     level = _arrange_level(view, sides, sizes=sizes, texts_of=texts_of)
     dimensions = (*sides.dimensions, *level.dimensions)
@@ -69,8 +91,9 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
         shapes=broken_for(view.shapes, [*(mark.box for mark in sides.marks), *(tag.box for tag in tags)]),
         fills=view.fills,
         dimensions=dimensions,
-        texts=(*texts, *title),
-        leaders=leaders,
+        radials=sides.radials,
+        texts=(*(text for text in texts if text not in [one.text for one in sides.radials]), *title),
+        leaders=tuple(leader for leader in leaders if leader not in [one.leader for one in sides.radials]),
         rules=rules,
         tags=tags,
         number_at=number_at,
@@ -80,11 +103,12 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Part:
-    """Some of what a view holds, in its place."""
+    """Some of what a view holds, in its place; texts and leaders of ``radials`` are among all."""
 
     dimensions: tuple[Dimension, ...] = ()
     texts: tuple[Lettering, ...] = ()
     leaders: tuple[Leader, ...] = ()
+    radials: tuple[RadialDimension, ...] = ()
     marks: tuple[Lettering, ...] = ()
 
 
@@ -162,6 +186,7 @@ def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segm
             *(text for column in columns for text in column.texts),
         ),
         leaders=(*pointers, *(leader for column in columns for leader in column.leaders)),
+        radials=tuple(one for column in columns for one in column.radials),
         marks=tuple(one.text for one in placed.values()),
     )
 

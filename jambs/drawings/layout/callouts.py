@@ -16,7 +16,7 @@ from itertools import accumulate, combinations
 from jambs.drawings.elements.boxes import Segment, crossing
 from jambs.drawings.elements.lettering import wrapped
 from jambs.drawings.elements.paper import DESCENDER, Sizes
-from jambs.drawings.elements.placed import Align, Head, Leader, Lettering
+from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, RadialDimension
 from jambs.drawings.elements.view import CallOut, Ink, Stack, ViewSide
 from jambs.drawings.layout.spacing import spread, spread_sizes
 from jambs.geometry import Point
@@ -24,10 +24,11 @@ from jambs.geometry import Point
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedCallout:
-    """Texts with their leaders."""
+    """Texts with their leaders; ``radials``: those of them that are dimensions of radii."""
 
     texts: tuple[Lettering, ...] = ()
     leaders: tuple[Leader, ...] = ()
+    radials: tuple[RadialDimension, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,15 +52,21 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
         return PlacedCallout()
     ordered, levels = _settled([_wrapped(one, sizes, widest) for one in call_outs], column, sizes)
     edge = column.edge
-    texts, leaders = [], []
+    texts, leaders, radials = [], [], []
     for one, level in zip(ordered, levels, strict=True):
-        start = edge + column.outward * sizes.shoulder
+        start, elbow = edge + column.outward * sizes.shoulder, (edge, level)
         align = Align.LEFT if column.outward > 0 else Align.RIGHT
         at = (start + column.outward * sizes.gap, level)
-        texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=Ink.NOTE))
+        ink = Ink.DIMENSION if one.arc else Ink.NOTE
+        texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=ink))
         head = Head.ARROW if one.on_edge else Head.DOT
-        leaders.append(Leader(points=((start, level), (edge, level), one.target), head=head))
-    return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
+        # The line of a radius points at its center wherever it can (ISO 129-1, from memory).
+        target = (one.arc.toward(elbow) if one.arc else None) or one.target
+        leaders.append(Leader(points=((start, level), elbow, target), head=head, ink=ink))
+        if one.arc:
+            arc = one.arc
+            radials.append(RadialDimension(center=arc.center, leader=leaders[-1], text=texts[-1], value=arc.radius))
+    return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders), radials=tuple(radials))
 
 
 def _settled(call_outs: Sequence[CallOut], column: Column, sizes: Sizes) -> tuple[list[CallOut], list[float]]:

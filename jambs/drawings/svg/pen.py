@@ -76,6 +76,9 @@ class SvgPen:
             self.line(rule.segment, rule.ink)
         for dimension in view.dimensions:
             self.dimension(dimension)
+        for radial in view.radials:
+            self.leader(radial.leader)
+            self.text(radial.text)
         for leader in view.leaders:
             self.leader(leader)
         for text in view.texts:

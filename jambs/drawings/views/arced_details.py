@@ -7,9 +7,9 @@ from itertools import pairwise
 
 from jambs.arcs import with_arcs
 from jambs.drawings.elements.boxes import box_around
-from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
+from jambs.drawings.elements.view import Arc, CallOut, Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Point
-from jambs.length import ROUND_OFF, Units, length_text
+from jambs.length import ROUND_OFF
 from jambs.parts.board.arch_outline import ArchCorners, arch_corners
 from jambs.parts.board.part import Part
 
@@ -70,16 +70,23 @@ def _rise(found: ArchCorners, length: float) -> tuple[Interval, ...]:
     return tuple(Interval(start=(length, a), finish=(length, b)) for a, b in pairwise(levels))
 
 
-def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
-    """Give the radius of each side at its crown, after the letter R (ISO 129-1, from memory).
+def radii(part: Part) -> tuple[CallOut, ...]:
+    """Dimension the radius of each side, at its crown where its center is too far off for a line that points at it.
 
     A piece that is bent to several arcs has its middle one there.
     """
     found = arch_corners(part)
+    ends = tuple((crown, crown) for crown in found.crowns) if part.is_bent_in_one else (found.inner, found.outer)
+    sides = zip(part.arcs[:2], found.crowns, ends, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
     return tuple(
-        CallOut(target=crown, lines=(f"R {length_text(arc.radius, units=units)}",), side=side, on_edge=True)
-        for arc, crown, side in zip(part.arcs[:2], found.crowns, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
+        radius_call_out(Arc(center=arc.center, middle=crown, ends=its_ends), side)
+        for arc, crown, its_ends, side in sides
     )
+
+
+def radius_call_out(arc: Arc, side: ViewSide) -> CallOut:
+    """Dimension the radius of an arc, its text beside the view on a side."""
+    return CallOut(target=arc.middle, lines=(), side=side, on_edge=True, arc=arc)
 
 
 def side_names(part: Part) -> tuple[str, str]:

@@ -98,7 +98,7 @@ def _arced_view(alike: Alike, grid: Grid) -> View:
         title=name,
         shapes=arced_shapes(part, INKS[part.where]),
         chains=arced_chains(part),
-        call_outs=radii(part, grid.units),
+        call_outs=radii(part),
         remarks=(edge_words(part), *_seen_words(part), *told_of(part, grid)),
         largest=1,
         widest=WIDEST,
