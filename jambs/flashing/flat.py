@@ -12,8 +12,9 @@ from jambs.parts.kit.kit import Kit
 def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:
     """Return the flat blank of the head flashing [in]; nothing where there is none."""
     blank, trim = head_of(flashings), kit.placement.opening.exterior
-    if blank is None or trim is None:
+    if blank is None:
         return None
+    assert trim is not None
     blank = blank.on(grid)
     bend = (UncasedBlank if trim.returns else BlankBend)(
         bends=len(blank.bends),

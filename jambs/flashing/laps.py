@@ -121,13 +121,13 @@ def _sill(kit: Kit, flashing: Blank | None) -> list[LapStep]:
 
 def _trim(kit: Kit) -> LapStep:
     trim = kit.placement.opening.exterior
-    if trim and trim.returns:
+    assert trim is not None
+    if trim.returns:
         return ReturnLaps(has_sill=trim.returns.sill is not None, lap=trim.returns.corner_lap)
-    is_butt = trim is not None and trim.casing.corner is Corner.BUTT
     return TrimLaps(
         has_jambs=_has(kit, PartKind.EXTERIOR_JAMB),
         foot=_foot(kit),
-        is_butt=is_butt,
+        is_butt=trim.casing.corner is Corner.BUTT,
         leans=bool(kit.outside_flares),
     )
 

@@ -36,7 +36,7 @@ def _blank(part: Part, bend: ReturnBend) -> Blank:
         Leg(kind=LEGS[leg.kind], width=flat, direction_deg=leg.direction_deg, bent=leg.width)
         for leg, flat in zip(profile.legs, profile.flat_widths, strict=True)
     )
-    _, y, depth = part.seat.at(0.0, 0.0, 0.0)
+    _, y, depth = part.seat.origin
     return Blank(
         mark=part.opening,
         kind=_kind(part),

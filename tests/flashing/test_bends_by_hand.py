@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 from cases import changed, job_of, kit_of
+from metal import lined
 
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.blank import Blank, BlankKind
@@ -19,6 +20,7 @@ from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, blank_list, head_of, make_flashings
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import FRAMING_GRIDS, GRIDS, MM_PER_INCH, Units
+from jambs.parts.board.touches import BlankBend, UncasedBlank
 
 
 def made(flashing: dict[str, object] | None = None, **paths: Any) -> Flashings:
@@ -171,7 +173,24 @@ def test_the_kit_gets_the_blank_of_its_head_flashing() -> None:
     flat = flat_head(kit_of(), made(), grid)
     assert flat is not None
     assert (flat.width, flat.length) == (5 + 7 / 32, 44.5)
+    assert (type(flat.bend), flat.bend.bends, flat.bend.first_at) == (BlankBend, 4, 3.0)
     assert flat_head(kit_of(exterior_trim=None), made(exterior_trim=None), grid) is None
+
+
+def test_over_an_opening_that_metal_lines_the_head_flashing_has_no_casing_to_go_over() -> None:
+    """The face leg of the head return is a fold of sheet: out under the cladding of 3/4."""
+    flashings = made(exterior_trim__outside=lined())
+    flat = flat_head(kit_of(exterior_trim__outside=lined()), flashings, job_of(changed()).shop.grid)
+    assert flat is not None and type(flat.bend) is UncasedBlank
+    assert (flat.bend.past_casing, flat.bend.gap_to_cladding, flat.bend.end_dam) == (0.5, 0.375, 1.0)
+
+
+def test_of_one_length_the_narrower_blank_comes_first() -> None:
+    """Upstands of 4, 3 and 5 in over windows of one width: girths 6 7/32, 5 7/32 and 7 7/32."""
+    upstands = [made(exterior_trim__outside__head_flashing__upstand=size) for size in ("4", "3", "5")]
+    rows = blank_list(tuple(upstands), job_of(changed()).shop.grid)
+    heads = [(row.length, row.girth) for row in rows if row.name == "head flashing"]
+    assert heads == [(44.5, girth + 7 / 32) for girth in (5, 6, 7)]
 
 
 @pytest.mark.parametrize(("units", "leg"), [(Units.INCH, 1.0), (Units.MM, 25 / MM_PER_INCH)])

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 import finding_rows
+import pytest
 from finding_rows import Case, Row, codes_in, each
 from flashing_house import harbour_house
 from rounds import rounded
@@ -135,6 +136,16 @@ ROWS = [
         about=W01,
     ),
     Row(
+        # 1/10 and 1/4: a 64th less is too near.
+        code="cladding-too-near",
+        appears=near(0.35 - 1 / 64),
+        quiet=near(0.35),
+        inch='The cladding clears the head flashing by 15/64"; the flashing rises 3/32" to the wall, so it has to '
+        'clear it by 1/4": write a wider gap_to_cladding.',
+        mm="The cladding clears the head flashing by 6 mm; the flashing rises 2.5 mm to the wall, so it has to "
+        "clear it by 6.4 mm: write a wider gap_to_cladding.",
+    ),
+    Row(
         code="no-weather-membrane",
         appears=membrane_at(None),
         quiet=membrane_at(5.5),
@@ -184,6 +195,14 @@ ROWS = [
         about=Subject.opening("W1"),
     ),
 ]
+
+
+@pytest.mark.parametrize(("drip", "short"), [("5 mm", False), ("4.9 mm", True)])
+def test_a_drip_of_five_millimeters_as_it_is_read_in_a_metric_job_is_enough(drip: str, short: bool) -> None:
+    entry = FlashingEntry.model_validate({**SOUND, "drip_out": drip}, context={"units": Units.MM})
+    bending = resolve_bending(entry, units=Units.MM)
+    found = blank_findings(head_blank(kit_with(), bending), bending, W01)
+    assert [one.code for one in found] == ["blank-drips-short"] * short
 
 
 @each(ROWS)

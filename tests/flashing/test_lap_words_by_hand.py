@@ -174,11 +174,40 @@ def test_what_depends_on_a_flange_on_metal_and_on_jambs() -> None:
     )
 
 
+WRAPPED: list[Any] = [
+    "gypsum board 1/2",
+    {"material": "stud 2x6", "spacing": "16"},
+    "plywood 1/2",
+    "housewrap",
+    {"material": "EPS", "thickness": "5"},
+    {"material": "plywood 1/2", "role": "outer sheathing"},
+    "wood shingles",
+]
+"""The base wall with a membrane on its sheathing plane, 6 1/2 deep."""
+
+
+def test_how_far_out_of_the_membrane_metal_flange_and_trim_stand() -> None:
+    """Membrane 6 1/2 deep; flange plane 9 1/4, where the pan comes down too; trim plane 12."""
+    steps = [lap.step for lap in make_flashings(kit_of(walls__main__layers=WRAPPED), FlashingEntry(), INCH).laps]
+    assert [type(step) for step in steps if getattr(step, "behind", None) == 2.75] == [
+        PanLaps,
+        WindowLaps,
+        HeadMembraneLaps,
+    ]
+    assert [type(step) for step in steps if getattr(step, "behind", None) == 5.5] == [UpstandLaps, CladdingLaps]
+
+
+def test_a_unit_without_trim_outside_stands_on_no_pan() -> None:
+    """What the job states no trim for, it makes no metal for."""
+    found = window_laps(kit_of(walls__main__layers=WRAPPED))
+    assert [lap.number for lap in found] == [1, 2, 3, 4]
+    assert [type(lap.step) for lap in found] == [WindowLaps, SideTapeLaps, HeadTapeLaps, HeadMembraneLaps]
+    assert not any(lap.step.has_pan for lap in found if isinstance(lap.step, WindowLaps | SideTapeLaps))
+
+
 def with_membranes(*depths: float) -> WallPlanes:
     """The base wall, sheathing plane 6 1/2, with sheets of no thickness at these depths."""
-    layers: list[Any] = ["gypsum board 1/2", {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2", "housewrap"]
-    layers += [{"material": "EPS", "thickness": "5"}, {"material": "plywood 1/2", "role": "outer sheathing"}]
-    found = kit_of(walls__main__layers=[*layers, "wood shingles"]).placement.planes
+    found = kit_of(walls__main__layers=WRAPPED).placement.planes
     sheet = next(one for one in found.layers if one.layer.role is Role.MEMBRANE)
     others = (one for one in found.layers if one.layer.role is not Role.MEMBRANE)
     sheets = (replace(sheet, inner=depth, outer=depth) for depth in depths)
@@ -257,6 +286,22 @@ def test_legs_come_down_on_a_piece_of_exterior_casing_only_where_there_is_one() 
     assert foot() == [Foot.SILL]
     assert foot(exterior_trim__outside__sill=None) == [Foot.PAST_FRAME]
     assert foot(exterior_trim__outside__sill=None, position={"flange_on": "trim plane"}) == [Foot.BOTTOM_PIECE]
+
+
+@pytest.mark.parametrize(
+    ("shape", "height", "foot"), [("half round", 18, Foot.HEAD_ON_BOTTOM), ("full round", 36, Foot.RING)]
+)
+def test_casing_without_legs_goes_on_from_a_straight_piece_below_or_round(shape: str, height: int, foot: Foot) -> None:
+    """Under a half round the bottom piece is straight, and the pieces of the curve stand on it."""
+    kit = arched(shape, 36, height, exterior_trim__outside__sill=None).kit
+    assert [lap.step.foot for lap in make_flashings(kit, None, INCH).laps if isinstance(lap.step, TrimLaps)] == [foot]
+
+
+@pytest.mark.parametrize(("corner", "overhang", "is_butt"), [("miter", None, False), ("butt", "1/2", True)])
+def test_the_head_casing_meets_the_legs_as_the_job_says(corner: str, overhang: str | None, is_butt: bool) -> None:
+    casing = {"exterior_trim__outside__casing__corner": corner, "exterior_trim__outside__casing__overhang": overhang}
+    laps = make_flashings(kit_of(**casing), None, INCH).laps
+    assert [lap.step.is_butt for lap in laps if isinstance(lap.step, TrimLaps)] == [is_butt]
 
 
 def test_openings_trimmed_as_one_stand_on_the_sill_over_all_though_the_middle_one_has_no_leg() -> None:

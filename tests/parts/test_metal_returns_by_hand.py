@@ -14,8 +14,6 @@ import pytest
 from cases import changed, figure, job_of, kit_of, part_of, texts
 from metal import TRIM, lined
 
-from jambs.flashing.blank import BlankKind
-from jambs.flashing.make import make_flashings, sheet_list
 from jambs.job import JobFaults
 from jambs.length import Units
 from jambs.parts.board.bent_metal import bend_deduction
@@ -189,29 +187,6 @@ def test_work_on_the_sheet_names_legs_bends_and_ends() -> None:
     assert list(return_bends(part(kit(), "left leg"), grid))[-1] == (
         "snip the foot to the sill, 10° off square, longer outside"
     )
-
-
-def test_sheet_metal_is_added_up_to_buy() -> None:
-    """Four blanks: head 3 7/8 x 33, sides 4 5/8 x 46 7/8 each, sill 7 3/16 x 33 1/16."""
-    made = make_flashings(kit(), None, Units.INCH)
-    assert [blank.kind for blank in made.blanks] == [
-        BlankKind.HEAD_RETURN,
-        BlankKind.SIDE_RETURN,
-        BlankKind.SIDE_RETURN,
-        BlankKind.SILL_RETURN,
-    ]
-    (row,) = sheet_list((made,), job_of(changed()).shop.grid)
-    assert (row.material, row.thickness, row.count) == ("coil aluminum", 0.032, 4)
-    assert row.area == pytest.approx(3.875 * 33 + 2 * 4.625 * 46.875 + 7.1875 * 33.0625)
-    assert (row.widest, row.longest) == (7.1875, 46.875)
-
-
-def test_the_flat_blank_of_a_channel_is_seen_on_the_face_that_is_seen() -> None:
-    """Its legs go away behind it; those of a sill come up at the frame and go down outside."""
-    blanks = {one.kind: one for one in make_flashings(kit(), None, Units.INCH).blanks}
-    turns = [bend.turn_deg for bend in blanks[BlankKind.HEAD_RETURN].bends]
-    assert turns == [-90, -90, -180]
-    assert [bend.turn_deg for bend in blanks[BlankKind.SILL_RETURN].bends] == [80, -80, -180]
 
 
 def test_the_section_shows_the_sheet_as_a_thin_line() -> None:
