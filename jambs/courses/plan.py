@@ -209,10 +209,11 @@ def _lines(
 def _missed(
     wanted: Wanted, lines: Sequence[CourseLine], look: Outlook | None, elevation: Elevation, ladder: Ladder, grid: Grid
 ) -> Missed:
+    assert look is not None  # there is one wherever a height is missed
     nearest = min(lines, key=lambda line: abs(line.height - wanted.height))
     at = _steps(wanted, elevation, grid)
-    target = next(target for target in look.task.targets if target.at == at) if look else None
-    move = look.target_move(target, ladder.missed) if look and target else None
+    target = next(target for target in look.task.targets if target.at == at)
+    move = look.target_move(target, ladder.missed)
     return Missed(wanted=wanted, off=nearest.height - wanted.height, move=None if move is None else grid.at(move.by))
 
 
@@ -223,7 +224,8 @@ def _start_move(look: Outlook | None, ladder: Ladder, grid: Grid) -> StartMove |
 
 def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:
     """What a last course shows that shows less than it should [in]; nothing where it shows enough."""
-    shown = lines[-1].exposure or 0.0
+    shown = lines[-1].exposure
+    assert shown is not None  # only the start line has no course under it
     return shown if grid.count(shown) < task.least_top else 0.0
 
 

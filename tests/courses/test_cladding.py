@@ -64,11 +64,15 @@ def test_boards_show_their_width_less_the_lap() -> None:
 
 
 def test_boards_show_no_less_than_their_width_less_the_greatest_lap() -> None:
-    """4 1/2 in wide, lapped 1 to 4: from 1/2 to 3 1/2 in are seen, in sixteenths 8 to 56."""
+    """4 1/2 in wide, lapped 1 to 4: from 1/2 to 3 1/2 in are seen, in sixteenths 8 to 56.
+
+    A cut course under the eave need not show more than a whole one may: 1/2.
+    """
     found = resolve_cladding(
         cladding(kind="boards", widths=["4 1/2"], least_lap="1", greatest_lap="4"), units=Units.INCH
     )
     assert found.exposures(GRIDS["1/16"]) == tuple(range(8, 57))
+    assert found.least_top == 0.5
 
 
 @pytest.mark.parametrize(("units", "greatest", "unseen", "top"), [(Units.INCH, 0.5, 0.0625, 4), (Units.MM, 12, 2, 100)])

@@ -130,7 +130,7 @@ def test_too_tall_for_its_grid() -> None:
     boards = {"kind": "boards", "widths": ["24"], "least_lap": "1", "greatest_lap": "4", "least_exposure": "1"}
     wide = {**boards, "widths": ["5", "8", "11", "14", "17", "20", "24"]}
     with pytest.raises(CourseError, match=r"200'-0\" of courses on a grid of 1/32\" are too many to plan at once"):
-        plan(elevation(eave=2400.0), wide)
+        plan(elevation(start=-8.0, eave=2392.0), wide)
 
 
 def test_a_line_outside_the_cladding_is_told() -> None:

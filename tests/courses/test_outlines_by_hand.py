@@ -31,7 +31,9 @@ TENT = ((0.0, 0.0), (0.0, 2.0), (4.0, 6.0), (8.0, 2.0), (8.0, 0.0))
     ],
 )
 def test_where_a_level_line_enters_and_leaves_an_outline(height: float, covered: tuple[float, float] | None) -> None:
-    assert across_at(TENT, height) == covered
+    """Whichever corner the outline begins with."""
+    for first in range(len(TENT)):
+        assert across_at((*TENT[first:], *TENT[:first]), height) == covered
 
 
 def test_a_window_and_all_of_its_trim_on_the_wall() -> None:
@@ -77,7 +79,8 @@ def test_a_course_line_runs_between_the_trims(lefts: tuple[float, ...], runs: li
     """A wall 100 wide, trims 40 wide from 30 to 84 5/8 up."""
     openings = tuple(opening(f"W{left:g}", 30.0, 85.0, left) for left in lefts)
     assert clear_runs((0.0, 100.0), 50.0, openings) == runs
-    assert clear_runs((0.0, 100.0), 84.625, openings) == [(0.0, 100.0)]
+    for height in (84.625, 30.0):
+        assert clear_runs((0.0, 100.0), height, openings) == [(0.0, 100.0)]
 
 
 def test_an_opening_of_unknown_height_stands_in_no_elevation() -> None:
@@ -85,6 +88,24 @@ def test_an_opening_of_unknown_height_stands_in_no_elevation() -> None:
     kits = [make_kit(one, job) for one in place_windows(job)]
     found = elevation_of("north", elevation_entry(faces="north"), kits)
     assert (found.openings, found.unplaced) == ((), ("W1",))
+
+
+def test_a_shaped_window_without_trim_covers_its_frame_alone() -> None:
+    """24 wide, 30 high at the right and 48 at the left from outside, 36 over the floor; 10 from the corner."""
+    paths = {
+        "openings__0__frame": "24 x 48",
+        "openings__0__rough_opening": None,
+        "openings__0__shape": {"kind": "raked", "left": "30", "right": "48"},
+        "openings__0__faces": "north",
+        "openings__0__from_left": "10",
+        "exterior_trim": None,
+    }
+    job = job_of(changed(**paths))
+    kits = [make_kit(one, job) for one in place_windows(job)]
+    (found,) = elevation_of("north", elevation_entry(faces="north"), kits).openings
+    frame = ((34.0, 36.0), (34.0, 66.0), (10.0, 84.0), (10.0, 36.0))
+    assert found.outlines is not None and found.outlines[0] == frame
+    assert [xy for point in found.outlines[1] for xy in point] == pytest.approx([xy for point in frame for xy in point])
 
 
 def test_a_raked_window_covers_its_trim_and_is_seen_mirrored() -> None:
