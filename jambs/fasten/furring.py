@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 from dataclasses import dataclass, field
-from enum import Enum
+from enum import Enum, auto
 from functools import cache
 from importlib.resources import files
 
@@ -43,16 +43,16 @@ class FurringCase:
 class Answer(Enum):
     """What the table says of a case, or why it says nothing."""
 
-    ALLOWED = 0
-    NO_SUCH_FASTENER = 1
-    PAST_THE_TABLE = 2
-    ROW_ASKS_DESIGN = 3
-    PENETRATION_SHORT = 4
-    FOAM_TOO_THICK = 5
-    NOT_STRAPPING = 6
-    NOT_FOAM = 7
-    NO_SPACING = 8
-    NO_CLADDING_WEIGHT = 9
+    ALLOWED = auto()
+    NO_SUCH_FASTENER = auto()
+    PAST_THE_TABLE = auto()
+    ROW_ASKS_DESIGN = auto()
+    PENETRATION_SHORT = auto()
+    FOAM_TOO_THICK = auto()
+    NOT_STRAPPING = auto()
+    NOT_FOAM = auto()
+    NO_SPACING = auto()
+    NO_CLADDING_WEIGHT = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from enum import Enum
+from enum import Enum, auto
 
 from jambs.findings import FindingsError, Subject
 from jambs.study.heat_findings import BlockWithoutConductivity, FilmBelowZero, RectangleWithoutExtent
@@ -21,13 +21,13 @@ class StudyError(FindingsError):
 class BlockKind(Enum):
     """What a block is, where that decides what its surface faces; all others are layers of the wall."""
 
-    LAYER = 0
-    FRAME = 1
-    PANEL = 2
-    SEALANT = 3
-    INTERIOR_TRIM = 4
-    EXTERIOR_JAMB = 5
-    EXTERIOR_SILL = 6
+    LAYER = auto()
+    FRAME = auto()
+    PANEL = auto()
+    SEALANT = auto()
+    INTERIOR_TRIM = auto()
+    EXTERIOR_JAMB = auto()
+    EXTERIOR_SILL = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
