@@ -8,11 +8,12 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from jambs.app.chain import Unbuildable, planned
+from jambs.app.chain import Unbuildable, raise_where_unmade
 from jambs.app.in_the_way import InTheWay
-from jambs.app.marking import MarkedKits, marked_each, marked_kits, with_marks
+from jambs.app.marking import MarkedKits, marked_each, with_marks
 from jambs.app.planned_boards import with_planned_boards
 from jambs.app.writing import PaperFolder, suppress_record_faults, writing_turn
+from jambs.findings import Finding
 from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD
@@ -20,7 +21,7 @@ from jambs.issued.findings import Conflict
 from jambs.issued.record import Record
 from jambs.job import Job
 from jambs.job.reading.faults import advice
-from jambs.outside.house import PlannedHouse
+from jambs.outside.house import PlannedHouse, plan_each_house
 from jambs.outside.register import Register
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.record import job_record
@@ -40,7 +41,8 @@ class Asked:
     """What a build is asked for: the job, its house as planned, which openings (none: all of it), where to.
 
     ``marked``: the kits before the outside was planned, and the marks that they have in that folder. ``all_cut_files``:
-    plain boards have cut files too. ``kept``: the record, once it is made.
+    plain boards have cut files too. ``unplanned``: what keeps parts of the outside from being planned; the house stands
+    without them. ``kept``: the record, once it is made.
     """
 
     job: Job
@@ -50,6 +52,7 @@ class Asked:
     marked: MarkedKits
     with_solids: bool = True
     all_cut_files: bool = False
+    unplanned: tuple[Finding, ...] = ()
     kept: list[Mapping[str, Any]] = field(default_factory=list, compare=False, repr=False)
 
     @property
@@ -87,14 +90,15 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
-    marked = marked_kits(job, target)
+    marked = marked_each(job, target)
+    house, unplanned = plan_each_house(marked.kits, job)
+    raise_where_unmade(marked.unmade, [one.sentence(job.units) for one in unplanned])
     if only and marked.moves:
         moved = ", ".join(f"{now} (was {was})" for now, was in sorted(marked.moves.items()))
         raise Unbuildable(
             f"openings have other marks since the last issue: {moved}; build the whole house once, without --only, so "
             "that their parts keep theirs"
         )
-    house = planned(marked.kits, job)
     return Asked(
         job=job,
         house=replace(house, kits=with_boards_on_record(house.kits, job, target)),
@@ -109,13 +113,15 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
 def ask_each(job: Job, *, target: Path) -> Asked:
     """Make the kits of a job that can be made, to look at: ``marked.unmade`` says which cannot, and why.
 
+    Of the outside the same: ``unplanned`` says what cannot be planned.
+
     Raises:
-        Unbuildable: the outside cannot be planned, or the record of the folder is of a later version.
+        Unbuildable: the record of the folder is of a later version.
     """
     marked = marked_each(job, target)
-    house = planned(marked.kits, job)
+    house, unplanned = plan_each_house(marked.kits, job)
     house = replace(house, kits=with_boards_on_record(house.kits, job, target))
-    return Asked(job=job, house=house, only=(), target=target, marked=marked)
+    return Asked(job=job, house=house, only=(), target=target, marked=marked, unplanned=unplanned)
 
 
 def with_boards_on_record(kits: Sequence[CutKit], job: Job, target: Path) -> tuple[CutKit, ...]:

@@ -112,14 +112,15 @@ def kits_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS
     return kits
 
 
-def raise_where_unmade(unmade: Unmade) -> None:
-    """Go on only where every opening was made.
+def raise_where_unmade(unmade: Unmade, unplanned: Sequence[str] = ()) -> None:
+    """Go on only where every opening was made; ``unplanned``: why parts of the outside were not planned, if so.
 
     Raises:
-        Unbuildable: some was not; each sentence once.
+        Unbuildable: something was not; each sentence once.
     """
-    if unmade:
-        raise Unbuildable(*dict.fromkeys(sentence for said in unmade.values() for sentence in said))
+    if unmade or unplanned:
+        made = (sentence for said in unmade.values() for sentence in said)
+        raise Unbuildable(*dict.fromkeys((*made, *unplanned)))
 
 
 def as_held(job: Job, placements: Iterable[Placement]) -> Job:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jambs.findings import Finding
 from jambs.job.models.openings import Job
 from jambs.outside.fitting import Fitting
-from jambs.outside.plan import PlannedOutside, plan_outside, with_outside
+from jambs.outside.plan import OutsideError, PlannedOutside, plan_each_outside, with_outside
 from jambs.outside.register import Paper, Register, Registered, make_register
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import Kit
@@ -44,6 +45,14 @@ def plan_house(kits: Sequence[Kit], job: Job) -> PlannedHouse:
     Raises:
         OutsideError: a cladding leaves no exposure, or a species is not in the table; all of them are told.
     """
-    outside = plan_outside(kits, job)
+    house, wrong = plan_each_house(kits, job)
+    if wrong:
+        raise OutsideError(*wrong)
+    return house
+
+
+def plan_each_house(kits: Sequence[Kit], job: Job) -> tuple[PlannedHouse, tuple[Finding, ...]]:
+    """Plan a house with as much of its outside as can be planned; and find what keeps the rest from it."""
+    outside, wrong = plan_each_outside(kits, job)
     cut = with_outside(kits, outside, job)
-    return PlannedHouse(kits=cut, outside=outside, register=make_register(cut, outside, job))
+    return PlannedHouse(kits=cut, outside=outside, register=make_register(cut, outside, job)), wrong

@@ -63,6 +63,18 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     Raises:
         OutsideError: a cladding leaves no exposure, or a species is not in the table; all of them are told.
     """
+    outside, wrong = plan_each_outside(kits, job)
+    if wrong:
+        raise OutsideError(*wrong)
+    return outside
+
+
+def plan_each_outside(kits: Sequence[Kit], job: Job) -> tuple[PlannedOutside, tuple[Finding, ...]]:
+    """Plan what can be planned of the outside, to look at; and find what keeps the rest from it, each once.
+
+    An elevation whose courses cannot be planned has none, and nothing is said of how the wood of an opening moves where
+    nobody can say what wood it is.
+    """
     wrong: list[Finding] = []
     courses = [
         _tried(partial(plan_elevation, name, entry, kits, job), wrong)
@@ -70,10 +82,8 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         if entry.cladding
     ]
     movements = [_tried(partial(_movement, kit, job), wrong) for kit in kits]
-    if wrong:
-        raise OutsideError(*dict.fromkeys(wrong))
     fittings = plan_fittings(kits, job)
-    return PlannedOutside(
+    outside = PlannedOutside(
         courses=tuple(plan for plan in courses if plan),
         flashings=tuple(one.flashings for one in fittings if one.flashings.blanks),
         fasteners=_fasteners(kits, job),
@@ -82,6 +92,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         fittings=fittings,
         findings=(*unplaced_openings(kits, job), *not_compared(kits, job)),
     )
+    return outside, tuple(dict.fromkeys(wrong))
 
 
 def _tried(work: Callable[[], Made], wrong: list[Finding]) -> Made | None:

@@ -15,6 +15,7 @@ from pathlib import Path
 from jambs.app.build import Asked as AskedOfBuild
 from jambs.app.build import ask_each
 from jambs.app.chain import Unbuildable, Unmade
+from jambs.findings import Subject
 from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
@@ -30,8 +31,9 @@ from jambs.screen.saving import read_file, save
 class House:
     """What was made of one state of the job. ``number`` grows with each; ``wrong``: why there is no job or no house.
 
-    ``unmade``: openings that cannot be placed or made, and why; the house stands without them. ``text``: of the job
-    file, saved or not. ``faults``: of the file, where it cannot be read as a job.
+    ``unmade``: openings that cannot be placed or made, ``unplanned``: what keeps parts of the outside from being
+    planned, and why; the house stands without them. ``text``: of the job file, saved or not. ``faults``: of the file,
+    where it cannot be read as a job.
     """
 
     number: int
@@ -45,6 +47,12 @@ class House:
     def unmade(self) -> Unmade:
         """Why openings cannot be placed or made, in sentences, by mark."""
         return self.asked.marked.unmade if self.asked else {}
+
+    @property
+    def unplanned(self) -> tuple[tuple[Subject, str], ...]:
+        """What of the outside cannot be planned, and why, in a sentence."""
+        found = self.asked.unplanned if self.asked else ()
+        return tuple((one.subject, one.sentence(self.asked.job.units)) for one in found if self.asked)
 
 
 DraftEdit = Edit | SetRowCell
@@ -278,6 +286,8 @@ class Desk:
 
 
 def _newly_wrong(before: House, after: House) -> tuple[str, ...]:
-    """Say why a house cannot stand any more, or which of its openings cannot; nothing where it stands as it did."""
-    fallen = (said for mark, said in after.unmade.items() if mark not in before.unmade)
-    return after.wrong or tuple(dict.fromkeys(sentence for said in fallen for sentence in said))
+    """Say why a house cannot stand any more, which of its openings or what of its outside; nothing where it does."""
+    fallen = (sentence for mark, said in after.unmade.items() if mark not in before.unmade for sentence in said)
+    had = {subject for subject, _ in before.unplanned}
+    bare = (sentence for subject, sentence in after.unplanned if subject not in had)
+    return after.wrong or tuple(dict.fromkeys((*fallen, *bare)))

@@ -22,7 +22,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.screen.desk import Desk, House
 from jambs.screen.spoken_keys import spoken, spoken_records
-from jambs.screen.unmade_data import STATE, TO_SETTLE, unmade_on, unmade_openings, unmade_rows
+from jambs.screen.unmade_data import STATE, TO_SETTLE, unmade_on, unmade_openings, unmade_rows, unplanned_rows
 from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
@@ -51,6 +51,7 @@ def house_data(desk: Desk) -> Record:
             "wrong": house.wrong if house.faults else [*map(spoken, house.wrong)],
             "rows": [],
             "unmade": [],
+            "unplanned": [],
             "elevations": [],
             "count": "",
             "told": [],
@@ -66,6 +67,7 @@ def house_data(desk: Desk) -> Record:
         "wrong": (),
         "rows": rows_of(house, asked, states),
         "unmade": unmade_rows(house),
+        "unplanned": unplanned_rows(house),
         "elevations": elevation_records(house, asked, states),
         "count": summary_text(asked.kits, asked.register, asked.job, dict(asked.record)).splitlines()[-1],
         "told": spoken_records(told(asked.register.of_the_rest)),
@@ -81,8 +83,8 @@ def rows_of(house: House, asked: Asked, states: Mapping[str, list[Record]]) -> l
 
 
 def stale_of(asked: Asked) -> list[Stale]:
-    """Return the papers on record that hold no longer, as `jambs check` names them; none while an opening is unmade."""
-    if asked.marked.unmade:
+    """Return the papers on record that hold no longer, as `jambs check` names them; none while something cannot be built."""
+    if asked.marked.unmade or asked.unplanned:
         return []
     with suppress_record_faults():
         record = PaperRecord.open(asked.target)

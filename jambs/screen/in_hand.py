@@ -13,6 +13,7 @@ from jambs.screen.desk import CannotStand, Desk, House
 from jambs.screen.opening_data import fixed_record, settled_record, stood_record
 from jambs.screen.placing import HeldWindow, Named, held, named_places, settle, stand
 from jambs.screen.position_edits import position_edits
+from jambs.screen.unmade_data import unplanned_rows
 from jambs.values import Record
 
 MOST_REACH = 1.0
@@ -48,9 +49,10 @@ def in_hand(desk: Desk, mark: str, *, alone: bool, moves: bool = False) -> InHan
 def opening_record_of(found: InHand) -> Record:
     """Return everything the view shows of an opening as it stands in the job."""
     assert found.house.asked
+    fixed = fixed_record(found.hand, found.kit, found.places)
     return {
         "number": found.house.number,
-        "fixed": fixed_record(found.hand, found.kit, found.places),
+        "fixed": {**fixed, "unplanned": [row["why"] for row in unplanned_rows(found.house)]},
         "now": settled_record(found.hand, found.kit, found.house.asked.register),
     }
 

@@ -6,7 +6,7 @@ too. Meanings, choices and complaints are the command line's own.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any, get_args, get_origin
 
 from jambs.job import Job
@@ -25,6 +25,7 @@ from jambs.screen.desk import Desk, House
 from jambs.screen.elevation_shapes import view_records
 from jambs.screen.form_keys import NAMED, YES_NO, choices_of, keys_of, names_for
 from jambs.screen.spoken_keys import spoken
+from jambs.screen.unmade_data import fields_of
 from jambs.sheets.key_pictures import PICTURES
 from jambs.values import Record
 from jambs.wall.planes import WallError, stack_wall
@@ -65,7 +66,7 @@ def form_record(desk: Desk) -> Record:
             piece, _ = grown(nodes_of(file), file.name)
         except (JobFaults, EditRefused) as error:
             return {"number": house.number, "sections": [], "wrong": str(error).splitlines(), "pictures": {}}
-        form = _Form(piece, house.faults, house.unmade)
+        form = _Form(piece, house)
         known = [name for name, _ in SECTIONS]
         rest = [(key, key.replace("_", " ").capitalize()) for key in piece.root if key not in known]
         plain = [key for key, _ in rest if isinstance(piece.root[key], str)]
@@ -92,10 +93,11 @@ def key_pictures() -> dict[str, str]:
 class _Form:
     """Fields and groups of one state of the job file; each complaint is taken by the field that it is about."""
 
-    def __init__(self, piece: TreePiece, faults: Sequence[Fault], unmade: Mapping[str, Sequence[str]]) -> None:
+    def __init__(self, piece: TreePiece, house: House) -> None:
         self.piece = piece
-        self.faults = list(faults)
-        self.unmade = dict(unmade)
+        self.faults = list(house.faults)
+        self.unmade = dict(house.unmade)
+        self.unplanned = [(fields_of(subject), sentence) for subject, sentence in house.unplanned]
         self.used: set[Fault] = set()
         self.told: set[str] = set()
 
@@ -124,7 +126,7 @@ class _Form:
     def group(self, path: Location, title: str) -> Record:
         """Return the keys under one name: values, then what holds keys of its own, then what may be added."""
         value, model = _at(self.piece.root, path), _model_at(path)
-        wrong = [*self.complaints(path), *self.why_unmade(path, value)]
+        wrong = [*self.complaints(path), *self.why_unmade(path, value), *self.why_unplanned(path)]
         if isinstance(value, list):
             return self._list(path, title)
         if not isinstance(value, dict):
@@ -185,9 +187,16 @@ class _Form:
         self.told |= {*marks}
         return [*dict.fromkeys(spoken(sentence) for mark in marks for sentence in self.unmade[mark])]
 
+    def why_unplanned(self, path: Location) -> list[str]:
+        """Return why something of the outside cannot be planned that an entry of the job file is of."""
+        found = [sentence for where, sentence in self.unplanned if where == path]
+        self.unplanned = [one for one in self.unplanned if one[0] != path]
+        return [*map(spoken, found)]
+
     def unplaced(self) -> list[str]:
         """Return the complaints that no field or entry has taken, whole."""
         rows = [spoken(one) for mark, said in self.unmade.items() if mark not in self.told for one in said]
+        rows += [spoken(sentence) for _, sentence in self.unplanned]
         return [*(str(one) for one in self.faults if one not in self.used), *dict.fromkeys(rows)]
 
 

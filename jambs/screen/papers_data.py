@@ -60,7 +60,7 @@ def papers_record(desk: Desk) -> Record:
         ],
         "stale": [{"verb": one.verb, "count": len(one.paths), "why": things_words(one, in_full=True)} for one in stale],
         "unsaved": bool(desk.draft.changed),
-        "wrong": list(house.wrong),
+        "wrong": [*house.wrong, *(sentence for _, sentence in house.unplanned)],
     }
 
 

@@ -1,7 +1,8 @@
-"""Openings that cannot be placed or made: why, and where their fields are; the house stands without them."""
+"""What cannot be placed, made or planned: why, and where its fields are; the house stands without it."""
 
 from __future__ import annotations
 
+from jambs.findings import Subject, SubjectKind
 from jambs.job.models.openings import Opening
 from jambs.parts.kit.on_elevation import floors_of, frame_over_floor, is_on
 from jambs.screen.desk import Desk, House
@@ -39,6 +40,19 @@ def unmade_rows(house: House) -> list[Record]:
         }
         for one in unmade_openings(house)
     ]
+
+
+def unplanned_rows(house: House) -> list[Record]:
+    """Return what of the outside cannot be planned: what it is, where its fields are, and why."""
+    return [
+        {"about": subject.words, "why": spoken(sentence), "section": fields_of(subject)[0]}
+        for subject, sentence in house.unplanned
+    ]
+
+
+def fields_of(subject: Subject) -> tuple[str, str]:
+    """Return where in a job file it is said what keeps a part of the outside from being planned."""
+    return "woods" if subject.kind is SubjectKind.STOCK else "elevations", subject.name
 
 
 def unmade_on(name: str, house: House) -> list[Place]:

@@ -20,7 +20,7 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     with desk.lock:
         try:
             house = desk.house()
-            job, is_whole = house.job, not house.wrong and not house.unmade
+            job, is_whole = house.job, not house.wrong and not house.unmade and not house.unplanned
             marks = [one.mark for one in job.openings] if job else []
             words, edits = asked_edits(desk.draft.files[desk.file.name], asked, desk.table, marks=marks)
             desk.change(words, edits, may_be_wrong=asked.get("act") != "rename" or not is_whole)
