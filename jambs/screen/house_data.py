@@ -83,7 +83,7 @@ def rows_of(house: House, asked: Asked, states: Mapping[str, list[Record]]) -> l
 
 
 def stale_of(asked: Asked) -> list[Stale]:
-    """Return the papers on record that hold no longer, as `jambs check` names them; none while something cannot be built."""
+    """Return the papers on record that hold no longer, as `jambs check` names them; none while some cannot be built."""
     if asked.marked.unmade or asked.unplanned:
         return []
     with suppress_record_faults():

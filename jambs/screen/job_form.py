@@ -6,7 +6,6 @@ too. Meanings, choices and complaints are the command line's own.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any, get_args, get_origin
 
 from jambs.job import Job
