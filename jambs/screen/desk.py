@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import secrets
 import threading
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -21,6 +21,7 @@ from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
 from jambs.job.editing.file_text import EditRefused, FileText, refused
 from jambs.job.editing.history import Draft, Step
+from jambs.job.editing.line_swaps import SwapLines, swaps_between, with_lines_swapped
 from jambs.job.editing.row_cells import SetRowCell, with_row_cell
 from jambs.job.reading.faults import Fault
 from jambs.screen.heat import HeatShelf
@@ -55,8 +56,8 @@ class House:
         return tuple((one.subject, one.sentence(self.asked.job.units)) for one in found if self.asked)
 
 
-DraftEdit = Edit | SetRowCell
-"""A change of the job file, or of one cell of its schedule."""
+DraftEdit = Edit | SetRowCell | SwapLines
+"""A change of the job file, of one cell of its schedule, or lines of either put back."""
 DraftStep = tuple[str, tuple[DraftEdit, ...]]
 """What a step is called, and the edits that it is made of."""
 TAKEN_BACK = "changes were taken back that are saved already; do them again, or take the file as it is now"
@@ -143,11 +144,20 @@ class Desk:
 
     @property
     def unsaved(self) -> tuple[DraftStep, ...] | None:
-        """The steps that lead from the saved file to the draft; nothing where saved ones were taken back."""
+        """The steps that lead from the saved file to the draft, what was saved and taken back as the first of them.
+
+        Nothing where that was a change of a table that is no text.
+        """
         with self.lock:
-            done, saved = self.draft.done, self._saved_done
-            is_onward = len(done) >= len(saved) and all(one is other for one, other in zip(done, saved, strict=False))
-            return self._edits[len(saved) : len(done)] if is_onward else None
+            draft, saved = self.draft, self._saved_done
+            kept = _common(draft.done, saved)
+            onward = self._edits[kept : len(draft.done)]
+            if kept == len(saved):
+                return onward
+            try:
+                return ((_back_words(saved[kept:]), tuple(_way_back(draft, kept))), *onward)
+            except EditRefused:
+                return None
 
     def redo(self, steps: Sequence[DraftStep]) -> None:
         """Do steps of an earlier run anew, on the draft as it is.
@@ -156,22 +166,27 @@ class Desk:
             EditRefused: one of them has no place there; the draft is as it was.
         """
         with self.lock:
-            draft, edits = self.draft, self._edits[: len(self.draft.done)]
-            for words, some in steps:
-                done = len(draft.done)
-                draft = self._stepped(draft, words, some)
-                edits += ((words, some),) * (len(draft.done) - done)
-            self._draft, self._edits = draft, edits
+            draft, edits = self._redone(self.draft, steps)
+            self._draft, self._edits = draft, (*self._edits[: len(self.draft.done)], *edits)
+
+    def _redone(self, draft: Draft, steps: Sequence[DraftStep]) -> tuple[Draft, tuple[DraftStep, ...]]:
+        """Do steps on a draft; return it, and those of them that change something there."""
+        edits: list[DraftStep] = []
+        for words, some in steps:
+            done = len(draft.done)
+            draft = self._stepped(draft, words, some)
+            edits += [(words, some)] * (len(draft.done) - done)
+        return draft, tuple(edits)
 
     def _stepped(self, draft: Draft, words: str, edits: Sequence[DraftEdit]) -> Draft:
         """Put edits into a draft as one step; a schedule that is touched for the first time is read first."""
         touched: dict[str, FileText] = {}
         for edit in edits:
-            name = edit.file if isinstance(edit, SetRowCell) else self.file.name
+            name = self.file.name if isinstance(edit, Edit) else edit.file
             if name not in draft.files:
                 draft = self._with_table(draft, name)
             file = touched.get(name, draft.files[name])
-            touched[name] = with_row_cell(file, edit) if isinstance(edit, SetRowCell) else edited(file, edit)
+            touched[name] = _changed(file, edit)
         return draft.with_step(words, *touched.values())
 
     def table(self, name: str) -> FileText:
@@ -232,9 +247,8 @@ class Desk:
             if steps is None:
                 raise refused(self.file.name, TAKEN_BACK)
             draft = Draft.of(read_file(self.file) or FileText(name=self.file.name, content=b""))
-            for words, edits in steps:
-                draft = self._stepped(draft, words, edits)
-            self._draft, self._edits, self._saved_done = draft, steps, ()
+            self._draft, self._edits = self._redone(draft, steps)
+            self._saved_done = ()
 
     # ---- the house
 
@@ -283,6 +297,35 @@ class Desk:
         except Unbuildable as error:
             return House(number=0, text=text, job=job, wrong=error.sentences)
         return House(number=0, text=text, job=job, asked=asked)
+
+
+def _changed(file: FileText, edit: DraftEdit) -> FileText:
+    if isinstance(edit, SetRowCell):
+        return with_row_cell(file, edit)
+    return with_lines_swapped(file, edit) if isinstance(edit, SwapLines) else edited(file, edit)
+
+
+def _common(done: Sequence[Step], saved: Sequence[Step]) -> int:
+    """Count the first steps that the draft and the saved file share."""
+    pairs = zip(done, saved, strict=False)
+    return next((at for at, (one, other) in enumerate(pairs) if one is not other), min(len(done), len(saved)))
+
+
+def _back_words(steps: Sequence[Step]) -> str:
+    return f"take back: {'; '.join(dict.fromkeys(step.words for step in reversed(steps)))}"
+
+
+def _way_back(draft: Draft, kept: int) -> Iterator[SwapLines]:
+    """Give the way from the saved files to the draft as it stood after some of its steps.
+
+    Raises:
+        EditRefused: a file is no text.
+    """
+    while len(draft.done) > kept:
+        draft = draft.back()
+    for before, after in draft.changed:
+        if before and after:
+            yield from swaps_between(before, after)
 
 
 def _newly_wrong(before: House, after: House) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from typing import Any
 
 from jambs.job.editing.edits import InsertItem, InsertKey, MoveItem, RemoveItem, RemoveKey, RenameKey, SetValue
 from jambs.job.editing.file_text import FileText, refused
+from jambs.job.editing.line_swaps import SwapLines
 from jambs.job.editing.row_cells import SetRowCell
 from jambs.screen.desk import DraftEdit, DraftStep
 from jambs.screen.job_edits import nodes_root
@@ -19,9 +20,10 @@ from jambs.values import Record
 
 KINDS: dict[str, type[DraftEdit]] = {
     one.__name__: one
-    for one in (SetValue, InsertKey, RemoveKey, RenameKey, InsertItem, RemoveItem, MoveItem, SetRowCell)
+    for one in (SetValue, InsertKey, RemoveKey, RenameKey, InsertItem, RemoveItem, MoveItem, SetRowCell, SwapLines)
 }
 SCHEDULE, PATH, VALUE, AFTER, NUMBERS = "schedule", "path", "value", "after", ("at", "to")
+LINES = ("old", "new")
 MOST, DEEPEST, LONGEST = 2000, 12, 4000
 """Steps and edits of a step, lists within each other, letters of a text."""
 
@@ -46,8 +48,13 @@ def steps_of(kept: Any, file: FileText) -> list[DraftStep]:
         steps = None
     root = nodes_root(file)
     tables = {root.get(SCHEDULE)} if isinstance(root, dict) else set()
-    cells = [edit for _, edits in steps or () for edit in edits if isinstance(edit, SetRowCell)]
-    if steps is None or any(cell.file not in tables for cell in cells):
+    edits = [edit for _, some in steps or () for edit in some]
+    cells = [edit for edit in edits if isinstance(edit, SetRowCell)]
+    swaps = [edit for edit in edits if isinstance(edit, SwapLines)]
+    others = any(cell.file not in tables for cell in cells) or any(
+        swap.file not in {*tables, file.name} for swap in swaps
+    )
+    if steps is None or others:
         raise refused(file.name, "what the browser kept of earlier changes cannot be read here; forget it there")
     return steps
 
@@ -63,6 +70,8 @@ def _given(name: str, value: Any) -> Any:
         return tuple(_number(step) if isinstance(step, int) else _text(step) for step in _list(value))
     if name in NUMBERS:
         return _number(value)
+    if name in LINES:
+        return tuple(_line(one) for one in _list(value))
     if name == VALUE:
         return _plain(value)
     return None if name == AFTER and value is None else _text(value)
@@ -74,6 +83,13 @@ def _plain(value: Any, depth: int = 0) -> Any:
     if isinstance(value, dict):
         return {_text(key): _plain(one, depth + 1) for key, one in value.items()}
     return [_plain(one, depth + 1) for one in _list(value)] if isinstance(value, list) else _text(value)
+
+
+def _line(value: Any) -> str:
+    """Return a line of the user's own file, whatever stands in it."""
+    if not isinstance(value, str) or "\n" in value or len(value) > LONGEST:
+        raise TypeError
+    return value
 
 
 def _list(value: Any) -> list[Any]:

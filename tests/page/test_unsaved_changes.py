@@ -17,6 +17,9 @@ import pytest
 from browser import page_at, served
 from pages import EXAMPLES, OpenPage, open_page
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
+from starlette.testclient import TestClient
+
+from jambs.job.editing.edits import SetValue
 
 
 @pytest.fixture
@@ -59,16 +62,61 @@ def test_what_was_saved_is_not_done_twice_onto_a_file_that_changed(opened: OpenP
     assert [[line["kind"] for line in group if line["kind"] != "kept"] for group in lines] == [["gone", "new"]]
 
 
-def test_taking_back_what_is_saved_is_no_change_to_keep_nor_to_put_on_another_file(opened: OpenPage) -> None:
+def taken_back(opened: OpenPage) -> TestClient:
+    """Save two changes, take both back, change something else."""
+    client = opened.client()
+    for value, at in (("41", 0), ("39", 2)):
+        client.post("/job/change", json=set_sill(value, at))
+    client.post("/draft/save", json={})
+    for _ in range(2):
+        client.post("/draft/back", json={})
+    client.post("/job/change", json=set_sill("31", 1))
+    return client
+
+
+def test_taking_back_what_is_saved_is_kept_over_the_end_of_the_program(opened: OpenPage, tmp_path: Path) -> None:
+    kept = taken_back(opened).get("/draft").json()
+    assert [step["words"] for step in kept["unsaved"]] == [
+        "take back: change openings W03 sill height; change openings W01 sill height",
+        "change openings W02 sill height",
+    ]
+    client = open_page(tmp_path, "harbour-house").client()
+    again = client.post("/draft/again", json={"steps": kept["unsaved"]}).json()
+    assert again["lines"] == kept["lines"] and again["unsaved"] == kept["unsaved"]
+    client.post("/draft/back", json={})
+    client.post("/draft/back", json={})  # what was taken back is done again
+    assert client.get("/draft").json()["lines"] == []
+
+
+def test_taking_back_what_is_saved_is_put_onto_a_file_that_changed_elsewhere(opened: OpenPage) -> None:
+    client = taken_back(opened)
+    opened.file.write_text(opened.file.read_text(encoding="utf-8") + "# theirs\n", encoding="utf-8")
+    answer = client.post("/draft/onto", json={})
+    assert answer.status_code == 200 and len(answer.json()["unsaved"]) == 2
+    client.post("/draft/save", json={})
+    text = opened.file.read_text(encoding="utf-8")
+    assert text.endswith("# theirs\n") and "sill_height: 31" in text
+    assert "sill_height: 41" not in text and "sill_height: 39" not in text
+
+
+def test_where_the_same_lines_changed_it_is_refused_and_nothing_is_lost(opened: OpenPage) -> None:
+    client = taken_back(opened)
+    lines = client.get("/draft").json()["lines"]
+    text = opened.file.read_text(encoding="utf-8")
+    opened.file.write_text(text.replace("sill_height: 41", "sill_height: 44"), encoding="utf-8")
+    answer = client.post("/draft/onto", json={})
+    assert answer.status_code == 409 and "not there any more" in answer.json()["said"]
+    assert answer.json()["lines"] == lines
+
+
+def test_doing_again_what_was_taken_back_leaves_nothing_to_keep(opened: OpenPage) -> None:
     client = opened.client()
     client.post("/job/change", json=set_sill("41"))
     client.post("/draft/save", json={})
     client.post("/draft/back", json={})
-    client.post("/job/change", json=set_sill("31", 1))
-    found = client.get("/draft").json()
-    assert found["unsaved"] == [] and found["lines"]
-    opened.file.write_text(opened.file.read_text(encoding="utf-8") + "# theirs\n", encoding="utf-8")
-    assert client.post("/draft/onto", json={}).status_code == 409
+    assert len(client.get("/draft").json()["unsaved"]) == 1
+    client.post("/draft/forth", json={})
+    assert client.get("/draft").json()["unsaved"] == []
 
 
 @pytest.mark.parametrize(
@@ -82,6 +130,9 @@ def test_taking_back_what_is_saved_is_no_change_to_keep_nor_to_put_on_another_fi
         [{"words": "x", "edits": [{"kind": "SetValue", "path": ["nowhere"], "value": "y"}]}],
         [{"words": "x", "edits": [{"kind": "SetRowCell", "file": "a.csv", "mark": "W1", "column": "a", "value": "b"}]}],
         [{"words": "x", "edits": [{"kind": "SetRowCell", "file": "..", "mark": "W1", "column": "a", "value": "b"}]}],
+        [{"words": "x", "edits": [{"kind": "SwapLines", "file": "a.csv", "old": ["W1,x"], "new": ["W1,y"]}]}],
+        [{"words": "x", "edits": [{"kind": "SwapLines", "file": "job.yaml", "old": ["nowhere"], "new": []}]}],
+        [{"words": "x", "edits": [{"kind": "SwapLines", "file": "job.yaml", "old": ["two\nlines"], "new": []}]}],
     ],
 )
 def test_what_is_no_step_of_this_job_is_refused(steps: Any, opened: OpenPage) -> None:
@@ -151,6 +202,34 @@ def test_a_kill_of_the_program_loses_nothing_in_two_windows(browser: Browser, tm
     context.close()
 
 
+BACK_AND_FORTH = (
+    ("go_forward", "Garden studio"),
+    ("go_back", "Walls and windows"),
+    ("loaded anew", "Walls and windows"),
+    ("go_forward", "Garden studio"),
+    ("go_back", "Walls and windows"),
+)
+
+
+def test_a_view_that_was_left_hears_nothing_any_more(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "harbour-house") as place:
+        page, loaded = page_at(browser, place, "/openings/W01"), list[str]()
+        page.on("request", lambda one: loaded.append(one.url.removeprefix(place.base)))
+        for name in ("House", "Papers", "Telephones", "Walls and windows", "House"):
+            page.get_by_role("navigation", name="Views").get_by_role("link", name=name).click()
+            expect(page.get_by_role("navigation", name="Views").locator("[aria-current]")).to_have_text(name)
+        expect(page.locator("#openings")).to_be_visible()
+        loaded.clear()
+        place.desk.change("x", [SetValue(path=("openings", 0, "room"), value="Pantry")])
+        page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
+        expect(page.locator("#openings")).to_contain_text("Pantry")
+        assert [one for one in loaded if "record" in one or "form" in one or "list" in one] == []
+        page.keyboard.press("]")  # leads on from an opening, not from the house
+        assert page.url == f"{place.base}/"
+        page.context.close()
+        assert place.reported == []
+
+
 def test_leaving_the_page_is_asked_about_and_going_from_view_to_view_is_not(browser: Browser, tmp_path: Path) -> None:
     with served(tmp_path, "garden-studio") as place:
         page, asked = page_at(browser, place, "/job#openings"), list[str]()
@@ -178,6 +257,16 @@ def test_leaving_the_page_is_asked_about_and_going_from_view_to_view_is_not(brow
             page.go_back()
         expect(page.locator("h1")).to_have_text("Walls and windows")
         expect(page.locator("#changes")).to_contain_text("changed")
+        for act, title in BACK_AND_FORTH:
+            page.locator("h1").click()
+            page.wait_for_timeout(2100)  # as the browser's own buttons: no key, no click within the page before
+            if act in ("go_back", "go_forward"):
+                getattr(page, act)()
+            else:
+                page.evaluate("location.reload()")
+            expect(page.locator("h1")).to_have_text(title)
+            expect(page.locator("#changes")).to_contain_text("changed")
+        expect(page.get_by_label("sill height", exact=True).first).to_have_value("33")
         assert asked == []
         page.locator("h1").click()
         page.wait_for_timeout(2100)

@@ -1,6 +1,6 @@
 // Under the section, on the same scale: how far each limit lets the flange go, and the curves of heat with their limits.
 
-import { ask, setAttribute, setText, svg } from "/static/page.js";
+import { ofView, setAttribute, setText, svg } from "/static/page.js";
 import { text } from "/static/section.js";
 
 const ROW = 19;
@@ -13,6 +13,7 @@ export class CurvesPicture {
   constructor(box, section) {
     this.section = section;
     this.heat = null;
+    this.view = ofView();
     this.root = svg("svg", { role: "img", "aria-label": "Limits of the flange plane, and heat" });
     this.said = document.createElement("p");
     this.said.className = "soft curves-said";
@@ -20,7 +21,7 @@ export class CurvesPicture {
   }
 
   async ask(mark, whenFound) {
-    const answer = await ask(`/openings/${encodeURIComponent(mark)}/heat`);
+    const answer = await this.view.ask(`/openings/${encodeURIComponent(mark)}/heat`);
     if (answer.working) { setText(this.said, answer.said); setTimeout(() => this.ask(mark, whenFound), ASK_AGAIN); return; }
     setText(this.said, answer.said || "");
     if (answer.curves) { this.heat = answer; if (this.now) this.draw(this.now, this.fixed); }

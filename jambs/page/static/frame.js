@@ -1,6 +1,7 @@
 // The strip at the top: the draft with its lines, back and forth, save, a file changed meanwhile; light and dark; close.
 
 import { keep, keptBefore, putBack, takeOut } from "/static/kept.js";
+import "/static/within.js";
 import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
 
 const KEPT = "jambs-scheme";
@@ -14,7 +15,7 @@ function show(draft) {
   back.disabled = !draft.back;
   forth.disabled = !draft.forth;
   save.disabled = !changed;
-  back.title = draft.back ? `Take back: ${draft.back} (Ctrl+Z)` : "Nothing to take back";
+  back.title = draft.back ? `Take back: ${draft.back} (Ctrl+Z)` : "Nothing to take back since the program was started";
   forth.title = draft.forth ? `Do again: ${draft.forth} (Ctrl+Y)` : "Nothing to do again";
   const lines = draft.lines.flat().filter((line) => line.kind === "new" || line.kind === "gone").length;
   setText(byId("changes"), draft.is_new ? "New job" : changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");

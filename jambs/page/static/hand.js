@@ -1,5 +1,7 @@
 // Where the hand is, to the program and back: numbered, the newest only, answers that come late are dropped.
 
+import { ofView } from "/static/page.js";
+
 export class Hand {
   constructor(mark, onAnswer) {
     this.mark = mark;
@@ -8,6 +10,8 @@ export class Hand {
     this.shown = 0;
     this.waiting = null;
     this.isBusy = false;
+    const { signal } = ofView();
+    signal.addEventListener("abort", () => this.socket?.close());
   }
 
   /** Take hold: the program looks at the job anew. */

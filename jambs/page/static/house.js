@@ -1,7 +1,9 @@
 // The list of openings: found by typing, walked by the keyboard; the one under the pointer stands out on its elevation.
 
-import { byId, setText } from "/static/page.js";
+import { byId, ofView, setText } from "/static/page.js";
+import { lookAgain } from "/static/within.js";
 
+const { hear } = ofView();
 const find = byId("find");
 const rows = [...document.querySelectorAll("#openings tbody tr")];
 const onWall = (mark) => document.querySelector(`.onwall[data-mark="${CSS.escape(mark)}"]`);
@@ -39,7 +41,7 @@ if (find) {
     }
     row.addEventListener("click", (event) => { if (event.target.tagName !== "A") row.querySelector("a").click(); });
   }
-  document.addEventListener("keydown", (event) => {
+  hear(document, "keydown", (event) => {
     if (event.key === "/" && event.target.tagName !== "INPUT") { event.preventDefault(); find.focus(); }
   });
 }
@@ -57,10 +59,10 @@ for (const one of document.querySelectorAll(".elevation svg")) elevations.observ
 
 /** The house is made anew: what was looked for and where the keyboard was is found again. */
 const KEPT = "jambs-house";
-document.addEventListener("house", () => {
+hear(document, "house", () => {
   const at = document.activeElement?.closest("tr")?.dataset.mark || "";
   sessionStorage.setItem(KEPT, JSON.stringify({ looked: find?.value || "", at, isTyping: document.activeElement === find }));
-  location.reload();
+  lookAgain();
 });
 const kept = JSON.parse(sessionStorage.getItem(KEPT) || "null");
 sessionStorage.removeItem(KEPT);

@@ -1,9 +1,10 @@
 // The job as fields. A field is written when it is left; what is wrong with it stands beside it, as the command line says it.
 
-import { ask, byId, draftChanged, el, say, setText, svg } from "/static/page.js";
+import { byId, draftChanged, el, ofView, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
 import { picture } from "/static/views.js";
 
+const { ask, hear } = ofView();
 const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
 const PICTURE_HIGH = .23;  // of a wall, to its width, as page.css makes room for it
 const OPEN = 2;  // so many groups of a section stand open at first
@@ -302,8 +303,8 @@ async function change(asked) {
   return true;
 }
 
-window.addEventListener("hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
-document.addEventListener("house", async () => {
+hear(window, "hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
+hear(document, "house", async () => {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
   record = found;

@@ -32,8 +32,8 @@ export function takeOut(key) {
 
 export const putBack = (key, steps) => localStorage.setItem(key, JSON.stringify(steps));
 
-// Leaving the page with changes that are not saved is asked about; going from view to view is not leaving it. Of all ways
-// back and forth, the browser's own buttons alone are not told apart from leaving.
+// Leaving the page with changes that are not saved is asked about; going from view to view is not leaving it (within.js). Where
+// the browser loads each view anew, its own buttons for back and forth alone are not told apart from leaving.
 const SOON = 2000;
 const goWithin = () => { within = performance.now(); };
 const isOwn = (url) => new URL(url, location.href).origin === location.origin;
@@ -42,7 +42,6 @@ document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[href]");
   if (link && isOwn(link.href)) goWithin();
 });
-document.addEventListener("house", goWithin, true);  // a view that is loaded anew
 document.addEventListener("keydown", (event) => {
   const isBackOrForth = (event.altKey || event.metaKey) && /^Arrow(Left|Right)$|^[[\]]$/.test(event.key);
   if (isBackOrForth || event.key === "F5") goWithin();

@@ -1,6 +1,7 @@
 // One opening: the picture, the figures, the lists; and the window that is pushed through the wall.
 
-import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
+import { byId, draftChanged, el, inTurn, ofView, say, setText } from "/static/page.js";
+import { lookAgain } from "/static/within.js";
 import { addHatches } from "/static/hatches.js";
 import { Hand } from "/static/hand.js";
 import { SectionPicture } from "/static/section.js";
@@ -10,6 +11,7 @@ import { CurvesPicture } from "/static/curves.js";
 import { showBoards, showFigures, showFindings, showOthers, showParts } from "/static/lists.js";
 import { showViews } from "/static/views.js";
 
+const { ask, hear } = ofView();
 const RESTS = 90;
 const MEASURED = "This opening was measured: its window stands where it was found. Move the plan at an opening of this wall that is planned.";
 let record = JSON.parse(byId("record").textContent);
@@ -136,14 +138,14 @@ for (const one of document.querySelectorAll("[name=alone]")) one.addEventListene
 async function refresh() {
   if (isHeld) return;
   const found = await ask(`/openings/${encodeURIComponent(mark)}/record?alone=${alone() ? "yes" : "no"}`);
-  if (found.is_unmade) { location.reload(); return; }
+  if (found.is_unmade) { lookAgain(); return; }
   if (!found.ok) { say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
   record = found;
   showAll();
 }
 
-document.addEventListener("house", refresh);
-document.addEventListener("keydown", (event) => {
+hear(document, "house", refresh);
+hear(document, "keydown", (event) => {
   if (event.target !== document.body || event.ctrlKey || event.metaKey) return;
   const link = document.querySelector({ "[": "[rel=prev]", "]": "[rel=next]" }[event.key] || "none");
   if (link) link.click();

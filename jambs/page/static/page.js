@@ -33,7 +33,7 @@ export function setAttribute(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
 
-const GONE = "The program does not answer. Start it again with: jambs open";
+export const GONE = "The program does not answer. Start it again with: jambs open";
 
 /** Ask the program; `isHeard`: it has answered as it answers this window. Never fails: what keeps it from answering is `said`. */
 export async function ask(path, body) {
@@ -44,6 +44,28 @@ export async function ask(path, body) {
     if (!answer.headers.get("content-type")?.includes("json")) return unheard(sentenceOf(await answer.text()) || GONE);
     return { ok: answer.ok, isHeard: true, ...await answer.json() };
   } catch { return unheard(GONE); }
+}
+
+let view = new AbortController();
+
+/** What belongs to the view that is there now: once it is left, it hears nothing any more, and waits for no answer. */
+export function ofView() {
+  const { signal } = view;
+  return {
+    signal,
+    hear: (target, kind, act) => target.addEventListener(kind, act, { signal }),
+    ask: async (path, body) => {
+      const answer = signal.aborted ? null : await ask(path, body);
+      if (!signal.aborted) return answer;
+      if (body !== undefined) draftChanged();
+      return new Promise(() => {});
+    },
+  };
+}
+
+export function leaveView() {
+  view.abort();
+  view = new AbortController();
 }
 
 /** What a page says that stands in the place of an answer: this browser has not come in, or something unforeseen. */

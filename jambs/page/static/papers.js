@@ -1,7 +1,8 @@
 // The papers: written by a verb with its progress, listed, looked at as they print.
 
-import { ask, byId, el, say, setText } from "/static/page.js";
+import { byId, el, ofView, say, setText } from "/static/page.js";
 
+const { ask, hear } = ofView();
 const EVERY = 400;
 const STOPPED = 130;  // how a verb ends that was stopped
 let record = JSON.parse(byId("record").textContent);
@@ -81,7 +82,7 @@ async function follow() {
 
 byId("stopwork").addEventListener("click", () => ask("/papers/stop", {}));
 byId("overwrite").addEventListener("click", () => start(lastVerb || record.work.verb, true));
-document.addEventListener("house", async () => {
+hear(document, "house", async () => {
   const found = await ask("/papers/list");
   if (found.isHeard) { record = found; show(); }
 });
