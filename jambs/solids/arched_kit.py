@@ -26,6 +26,8 @@ from jambs.solids.arch_checks import (
     depth_measures,
 )
 from jambs.solids.depths_round import exterior_depths, exterior_sides, interior_depths
+from jambs.solids.flat_segments import flat_bearing, flat_measures
+from jambs.solids.jambs_round import flat_of
 from jambs.solids.lookup import X, Y
 from jambs.solids.model import KitSolids
 from jambs.solids.report import TIGHT, JointCheck, Measure
@@ -55,6 +57,8 @@ def inside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     found = arch_joints("casing", casing, cased, trim.casing.width, trim.casing.thickness)
     if not jambs:
         return found
+    if flat_of(solids.kit):
+        return [*found, *flat_bearing(solids)]
     found += arch_joints("jamb", jambs, clear, trim.jamb.thickness, interior_depths(solids))
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=trim.style.has_bottom)
     if solids.inside_slack.gap > TIGHT:
@@ -164,6 +168,8 @@ def inside_arch_measures(solids: KitSolids) -> list[Measure]:
     jambs = boards_on(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
     if not jambs:
         return []
+    if flat_of(solids.kit):
+        return flat_measures(solids)
     gap = asked_gap(solids, Side.HEAD)
     found = arch_measures(solids, jambs, solids.frame[0], asked=trim.frame_reveal, shim=gap, outside=False)
     found += depth_measures(jambs, clear, interior_depths(solids), outside=False)

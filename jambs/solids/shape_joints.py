@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from jambs.geometry import Point, dot, minus, tangent
 from jambs.job.models.path import corner_turn_deg, is_arched
@@ -14,11 +15,11 @@ from jambs.length import ROUND_OFF
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
 from jambs.parts.trim.sides import planned_sides
-from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import rough_path
 from jambs.sides import Side
 from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths
 from jambs.solids.joints import joint
+from jambs.solids.jambs_round import JambsRound
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_lookup import BoardsRound, boards_round
@@ -33,14 +34,14 @@ class _Box:
     thickness: float
     depths: DepthsRound
     rabbet: float = 0.0
-    flares: Flares = SQUARE
+    flares: Mapping[FrameEdge, float] = field(default_factory=dict)
 
 
 def inside_corners(solids: KitSolids) -> list[JointCheck]:
     """Measure the corners of extension jambs and casing inside, and the casing on the jambs' edges."""
     trim, kit = solids.kit.placement.opening.interior, solids.kit
-    jambs = boards_round(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
-    casing = boards_round(solids, Where.INTERIOR, PartKind.CASING)
+    lying = JambsRound.of(solids)
+    jambs, casing = lying.boards, boards_round(solids, Where.INTERIOR, PartKind.CASING)
     found = casing_corners("casing", casing, trim.casing)
     if not jambs:
         return found
@@ -50,7 +51,7 @@ def inside_corners(solids: KitSolids) -> list[JointCheck]:
         thickness=trim.jamb.thickness,
         depths=interior_depths(solids),
         rabbet=trim.jamb.rabbet_depth or 0.0 if trim.jamb.joint is Joint.RABBET else 0.0,
-        flares=kit.flares,
+        flares=lying.flares,
     )
     strips = {
         side: min(kit.flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
@@ -94,7 +95,7 @@ def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:
     for turn, one, two, before, after in boards.corners():
         is_mitered = box.joint is Joint.MITER or before.side is after.side or turn < MITERED_UNDER_DEG
         rabbet = box.rabbet if not is_mitered and _is_square(turn, before, after) else 0.0
-        flares = box.flares.at(before.side), box.flares.at(after.side)
+        flares = box.flares.get(before, 0.0), box.flares.get(after, 0.0)
         thick = box.thickness + rabbet
         width, loose = box.depths.at_corner(before, after), box.depths.loose(before, after, box.thickness)
         asked = corner_area(thick, width, turn, flares, is_mitered=is_mitered)

@@ -6,8 +6,12 @@ from enum import StrEnum
 
 
 class Curved(StrEnum):
-    """How a jamb round an arch is made: bent in one, all arcs of an ellipse arch are one lamination over one form."""
+    """How a jamb round an arch is made: bent in one, all arcs of an ellipse arch are one lamination over one form.
+
+    One that flares is part of a cone, and made in flat segments: straight boards with compound miters.
+    """
 
     BENT_LAMINATIONS = "bent laminations"
     BENT_IN_ONE = "bent in one"
     SAWN_SEGMENTS = "sawn segments"
+    FLAT_SEGMENTS = "flat segments"

@@ -29,7 +29,7 @@ def straight_round(path: FramePath) -> FramePath:
     corners = [meet(lines[i - 1], line) for i, line in enumerate(lines)]
     ends = corners[1:] + corners[:1]
     joined = [replace(line, start=a, finish=b) for line, a, b in zip(lines, corners, ends, strict=True)]
-    return tuple(_counted(joined))
+    return tuple(counted(joined))
 
 
 def greatest_off(path: FramePath) -> float:
@@ -64,7 +64,7 @@ def _touching(edge: FrameEdge) -> Iterator[FrameEdge]:
         yield FrameEdge(side=edge.side, start=(x, y), finish=ahead)
 
 
-def _counted(edges: list[FrameEdge]) -> Iterator[FrameEdge]:
+def counted(edges: list[FrameEdge]) -> Iterator[FrameEdge]:
     """Number the edges of each side from left to right: the sill runs the other way."""
     sides = [edge.side for edge in edges]
     for i, edge in enumerate(edges):

@@ -119,7 +119,7 @@ def _of_face(shape: ShapeEntry, window: WindowType) -> Iterator[tuple[str, str]]
 def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
     """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
     kind = shape.kind.value
-    if interior.flare is not None:
+    if False and interior.flare is not None:
         yield (
             "interior_trim",
             f"flares, and a jamb that leans round the {kind} would be a piece of a cone, which is not made here; write "

@@ -10,6 +10,7 @@ import math
 from dataclasses import replace
 
 from jambs.geometry import Point, Vector
+from jambs.job.models.curved import Curved
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
@@ -27,6 +28,7 @@ from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.flat_segments import FlatPath, flat_round
 from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.parts.shapes.stand_ins import straight_path
@@ -52,7 +54,9 @@ def shaped_jambs(
 ) -> tuple[Part, ...]:
     """Make the interior extension jambs, one along every edge; on a stool or a floor there is none at the sill."""
     opening, has_bottom = placement.opening, trim.style.has_bottom
-    path = clear_path(opening, frame.clear)
+    flat = flat_path(opening, frame, flares)
+    path = flat.path if flat else clear_path(opening, frame.clear)
+    leaned = flat.flares if flat else {}
     straight = straight_path(path, trim.jamb.thickness)
     edges = tuple(
         PathEdge(
@@ -60,7 +64,7 @@ def shaped_jambs(
             run=one.edge.run,
             runs=one.edge.runs,
             corner=one.edge.start,
-            flare_deg=flares.at(one.edge.side),
+            flare_deg=leaned.get(-1 if one.at is None else one.at, flares.at(one.edge.side)),
             joint=one.joint or _joint(path, one.at or 0, trim.jamb.joint, has_bottom=has_bottom),
             rabbet=0.0 if one.joint else _rabbet(path, one.at or 0, trim, has_bottom=has_bottom),
             thickness=trim.jamb.thickness if one.at is not None else one.thickness,
@@ -89,6 +93,16 @@ def shaped_jambs(
         )
         parts += arched_jamb(jamb, path, rack)
     return _in_order(parts)
+
+
+def flat_path(opening: Opening, frame: JambFrame, flares: Flares) -> FlatPath | None:
+    """Return the path of flared jambs that follow arcs in flat segments; None of any other opening."""
+    trim = opening.interior
+    if opening.shape is None or not opening.shape.is_arched or trim.jamb.curved is not Curved.FLAT_SEGMENTS:
+        return None
+    path = clear_path(opening, frame.clear)
+    side = next(edge.side for edge in path if edge.center)
+    return flat_round(path, flares.at(side), frame.sides[side].greatest + frame.proud)
 
 
 def _depths(sides: dict[Side, FittedSide], edge: FrameEdge, more: float) -> Point:
