@@ -17,7 +17,7 @@ from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
-from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
+from jambs.parts.jambs.shaped_jambs import clear_path, flat_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
 from jambs.parts.kit.drywall import DrywallWork
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, JambFrame, OpeningRun
@@ -26,6 +26,7 @@ from jambs.parts.mulls.mull_box import inside_boxes
 from jambs.parts.run import mulls_on_wall, over_all, run_figures, sill_over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, made_clear
+from jambs.parts.shapes.flat_segments import flat_feet
 from jambs.parts.trim.built_up import built_up_casing
 from jambs.parts.trim.casing import CasedOpening
 from jambs.parts.trim.molding import molded
@@ -86,7 +87,8 @@ def make_inside(
             clear, sides, placement, planned_depth, flares, together, shop=shop, limits=limits, boards=boards
         )
     at_wall = lining.frames[-1].clear if lining.frames else clear
-    room = room_clear(at_wall, sides, flares, shop.proud)
+    shape = placement.opening.shape
+    room = room_clear(at_wall, sides, flares, shop.proud, is_round=shape is not None and shape.is_arched)
     over_run = over_all(run, room)
     cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
@@ -170,6 +172,10 @@ def _stool_and_apron(
         return (), ()
     legs = LegBacks.of(trim, flares, sides, shop)
     ends = stool_ends(placement.opening, room, at_frame, flares)
+    if ends and lining.frames and (flat := flat_path(placement.opening, lining.frames[0], flares)):
+        deep = max(side.greatest for side in lining.frames[0].sides.values()) + shop.proud
+        thick = trim.jamb.thickness
+        ends = ends.with_backs(flat_feet(flat, flares, thick, deep), flat_feet(flat, flares, thick, 0.0))
     sill, walls = sill_over_all(run, sides), walls_between(run)
     stool = make_stool(room, sill, trim, trim.stool, placement.inside_edge, legs, ends, walls)
     return cut_to_opening([stool], placement.opening), (
@@ -223,11 +229,19 @@ def _lining(
     return _Lining(parts=tuple(frame_parts(frames, trim, flares)), frames=frames, drywall=drywall)
 
 
-def room_clear(clear: ClearOpening, sides: dict[Side, FittedSide], flares: Flares, proud: float) -> ClearOpening:
-    """Return the faces of the jambs at their room edges, where each side is deepest; as at the frame without flare."""
+def room_clear(
+    clear: ClearOpening, sides: dict[Side, FittedSide], flares: Flares, proud: float, *, is_round: bool = False
+) -> ClearOpening:
+    """Return the faces of the jambs at their room edges, where each side is deepest; as at the frame without flare.
+
+    ``is_round``: they follow arcs.
+    """
     if not flares:
         return clear
-    out = {side: flares.out(side, sides[side].greatest + proud) if side in sides else 0.0 for side in Side}
+    depths = {side: one.greatest for side, one in sides.items()}
+    if is_round:  # a cone has one depth, and so what goes on from it
+        depths |= dict.fromkeys(set(depths) - {Side.SILL}, max(depths[side] for side in depths if side is not Side.SILL))
+    out = {side: flares.out(side, depths[side] + proud) if side in sides else 0.0 for side in Side}
     return replace(
         clear,
         left=clear.left - out[Side.LEFT],

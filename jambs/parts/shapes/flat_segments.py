@@ -9,13 +9,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from jambs.geometry import tangent
+from jambs.geometry import Point, tangent
+from jambs.job.models.arc_outset import meet
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.straight_round import counted
 from jambs.length import ROUND_OFF
 from jambs.parts.shapes.arch import LEAST_SEGMENT, MOST_SEGMENT_DEG
+from jambs.place.flares import Flares
+from jambs.sides import Side
 
 WANTED_OFF = 1 / 8
 """Faces stand in off the curve by no more than this where segments of a fair length allow it [in]; common practice, no
@@ -64,6 +67,25 @@ def flat_round(path: FramePath, flare_deg: float, depth: float) -> FlatPath:
         off_room=max((_off(_radius(path[i]) + wider, half) for i, half in halves.items()), default=0.0),
         turn_deg=math.degrees(2 * max(halves.values(), default=0.0)),
     )
+
+
+def flat_feet(flat: FlatPath, flares: Flares, thickness: float, depth: float) -> Point:
+    """Return where the backs of the boards beside a sill cross its line at a depth from the frame (x), left and right.
+
+    ``thickness``: of the boards [in]; their sill lies level, a stool.
+    """
+    sill = next(i for i, edge in enumerate(flat.path) if edge.side is Side.SILL)
+    right, left = (
+        meet(flat.path[sill], _back(flat.path[at], flat.flares.get(at, flares.at(flat.path[at].side)), thickness, depth))
+        for at in (sill - 1, (sill + 1) % len(flat.path))
+    )
+    return (left[0], right[0])
+
+
+def _back(edge: FrameEdge, flare_deg: float, thickness: float, depth: float) -> FrameEdge:
+    out = depth * tangent(flare_deg) + thickness / math.cos(math.radians(flare_deg))
+    (x, y), (ax, ay), (bx, by) = edge.outward, edge.start, edge.finish
+    return replace(edge, start=(ax + x * out, ay + y * out), finish=(bx + x * out, by + y * out))
 
 
 def _leaned(flare_deg: float, half: float) -> float:

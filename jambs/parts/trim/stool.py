@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.findings import Subject, SubjectKind
 from jambs.geometry import DOWN, HALF_RIGHT_DEG, INWARD, LEFT, OUTWARD, Point
@@ -104,6 +104,10 @@ class StoolEnds:
             outer=feet(room, trim.past_clear),
             sides=(room[(sill + 1) % len(room)].side, room[sill - 1].side),
         )
+
+    def with_backs(self, room: Point, frame: Point) -> StoolEnds:
+        """Return them with the backs of other boards there, at the room and at the frame: of flat segments."""
+        return replace(self, backs=room, at_frame=frame)
 
     def notches(self, legs: LegBacks, ends: Point, sill: FittedSide, rabbet: float) -> tuple[NotchLengths, ...]:
         """Return the notches at the right and at the left end (x) of a stool: along the backs of what stands there."""
