@@ -16,8 +16,9 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
+from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
-from jambs.parts.jambs.shaped_jambs import clear_path, flat_path, shaped_jambs
+from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
 from jambs.parts.kit.drywall import DrywallWork
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, JambFrame, OpeningRun
@@ -26,7 +27,7 @@ from jambs.parts.mulls.mull_box import inside_boxes
 from jambs.parts.run import mulls_on_wall, over_all, run_figures, sill_over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, made_clear
-from jambs.parts.shapes.flat_segments import flat_feet
+from jambs.parts.shapes.flat_segments import FlatPath, flat_feet
 from jambs.parts.trim.built_up import built_up_casing
 from jambs.parts.trim.casing import CasedOpening
 from jambs.parts.trim.molding import molded
@@ -172,7 +173,7 @@ def _stool_and_apron(
         return (), ()
     legs = LegBacks.of(trim, flares, sides, shop)
     ends = stool_ends(placement.opening, room, at_frame, flares)
-    if ends and lining.frames and (flat := flat_path(placement.opening, lining.frames[0], flares)):
+    if ends and lining.frames and (flat := _flat(placement.opening, lining.frames[0], flares)):
         deep = max(side.greatest for side in lining.frames[0].sides.values()) + shop.proud
         thick = trim.jamb.thickness
         ends = ends.with_backs(flat_feet(flat, flares, thick, deep), flat_feet(flat, flares, thick, 0.0))
@@ -181,6 +182,10 @@ def _stool_and_apron(
     return cut_to_opening([stool], placement.opening), (
         make_apron(room, trim, trim.apron, trim.stool, ends),
     ) if trim.apron else ()
+
+
+def _flat(opening: Opening, frame: JambFrame, flares: Flares) -> FlatPath | None:
+    return flat_path(opening, clear_path(opening, frame.clear), frame, flares)
 
 
 def stool_ends(
@@ -240,7 +245,9 @@ def room_clear(
         return clear
     depths = {side: one.greatest for side, one in sides.items()}
     if is_round:  # a cone has one depth, and so what goes on from it
-        depths |= dict.fromkeys(set(depths) - {Side.SILL}, max(depths[side] for side in depths if side is not Side.SILL))
+        depths |= dict.fromkeys(
+            set(depths) - {Side.SILL}, max(depths[side] for side in depths if side is not Side.SILL)
+        )
     out = {side: flares.out(side, depths[side] + proud) if side in sides else 0.0 for side in Side}
     return replace(
         clear,

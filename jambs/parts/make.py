@@ -25,6 +25,7 @@ from jambs.parts.inside_figures import gap_figures
 from jambs.parts.jambs.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.jambs.buck import buck_parts
 from jambs.parts.jambs.flare_checks import flare_findings
+from jambs.parts.jambs.flat_jambs import flat_findings
 from jambs.parts.jambs.panels import Paneled, paneled
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.jambs.stack_checks import stack_findings
@@ -43,6 +44,7 @@ from jambs.parts.style_checks import style_findings
 from jambs.parts.trim.sides import deepest
 from jambs.parts.words.glue_words import glue_assumed
 from jambs.parts.words.ply_words import ply_assumed
+from jambs.place.flares import flares_at
 from jambs.place.placement import Placement
 from jambs.place.weight_words import weight_text, weight_why
 from jambs.sides import Side
@@ -193,11 +195,19 @@ def _inside_findings(
         *reveal_findings(interior_clear(placement.opening, job.shop.grid), placement),
         *casing_findings(inside.at_wall, placement, job.units, walled=run.walled if run else ()),
         *flare_findings(placement, sides, job.shop.framers_grid),
+        *_flat_findings(inside, placement),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
         *cover_findings(inside.covers, placement.opening.mark),
         *mull_box_findings(inside.covers, placement.opening.mark),
         *finished_findings(inside.clear, placement.opening, job.shop.grid),
     )
+
+
+def _flat_findings(inside: Inside, placement: Placement) -> Iterator[Finding]:
+    opening = placement.opening
+    if opening.shape and opening.shape.is_arched:
+        flares = flares_at(opening.interior, placement.interior_depth)
+        yield from flat_findings(opening, clear_path(opening, inside.clear), inside.frames, flares)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -92,7 +92,9 @@ def flat_measures(solids: KitSolids) -> list[Measure]:
         found.append(_behind(solids, one, clear, rough[one.at]))
         far = one.radius(room, at_frame - depth, room.circle.radius)
         name = f"radius of the corners at the room of the {one.name}"
-        found.append(Measure(name=name, asked=clear.circle.radius + depth * tangent(kit.flares.at(clear.side)), found=far))
+        found.append(
+            Measure(name=name, asked=clear.circle.radius + depth * tangent(kit.flares.at(clear.side)), found=far)
+        )
         found.append(Measure(name=f"depth of the {one.name}", asked=depth, found=one.solid.high[D] - one.solid.low[D]))
         off = at_frame - one.solid.high[D]
         found.append(Measure(name=f"near edge of the {one.name} to the frame", asked=0.0, found=off))
@@ -102,8 +104,9 @@ def flat_measures(solids: KitSolids) -> list[Measure]:
 def _behind(solids: KitSolids, one: _Piece, clear: FrameEdge, rough: FrameEdge) -> Measure:
     """Measure the shim space behind the corners of a segment, which stand out a little farther than its middle."""
     assert clear.circle and rough.circle
-    half, lean = math.asin(one.chord.length / 2 / clear.circle.radius), math.radians(one.flare_deg)
-    thick = solids.kit.placement.opening.interior.jamb.thickness / math.cos(lean) / math.cos(half)
+    lean, cone = math.radians(one.flare_deg), math.radians(solids.kit.flares.at(clear.side))
+    half_cosine = math.tan(lean) / math.tan(cone)  # of half the angle that the segment takes
+    thick = solids.kit.placement.opening.interior.jamb.thickness / math.cos(lean) / half_cosine
     asked = rough.circle.radius - clear.circle.radius - thick
     back = one.radius(clear, solids.kit.placement.inside_edge, rough.circle.radius - asked, is_back=True)
     tolerance = solids.job.shop.grid.step / 2 + TIGHT

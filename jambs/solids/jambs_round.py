@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.jambs.shaped_jambs import flat_path
+from jambs.parts.jambs.flat_jambs import flat_path
+from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.kit.kit import Kit
 from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.place.frame_path import frame_path
@@ -16,7 +17,10 @@ from jambs.solids.shape_lookup import BoardsRound, boards_round
 
 def flat_of(kit: Kit) -> FlatPath | None:
     """Return the path of flared jambs in flat segments; None of any other opening."""
-    return flat_path(kit.placement.opening, kit.frames[0], kit.flares) if kit.frames else None
+    opening, frames = kit.placement.opening, kit.frames
+    if opening.shape is None or not frames:
+        return None
+    return flat_path(opening, clear_path(opening, frames[0].clear), frames[0], kit.flares)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from jambs.job.models.curved import Curved
 from jambs.job.models.exterior_trim import ExteriorJambEntry, ExteriorTrim
 from jambs.job.models.fields import Size
+from jambs.job.models.flare import FlareEntry, FlareSize
 from jambs.job.models.openings import OpeningEntry
+from jambs.job.models.path import shaped_path
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.job.models.shape_fits import misfit
 from jambs.job.models.shape_readings import reading_misfits
@@ -15,7 +17,7 @@ from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import TextSource
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, Units
 from jambs.sides import Side
 
 
@@ -31,7 +33,10 @@ def ask_shape(
     shape = entry.shape
     if shape is None:
         return False
-    wrong = [*_of_opening(entry, shape, window, complaints), *_of_trim(shape, entry.frame, interior, exterior)]
+    wrong = [
+        *_of_opening(entry, shape, window, complaints),
+        *_of_trim(shape, entry.frame, interior, exterior, complaints.units),
+    ]
     for key, message in wrong:
         complaints.say(source, (key,), message)
     return bool(wrong)
@@ -64,11 +69,11 @@ def _of_opening(
 
 
 def _of_trim(
-    shape: ShapeEntry, frame: Size, interior: InteriorTrim, exterior: ExteriorTrim | None
+    shape: ShapeEntry, frame: Size, interior: InteriorTrim, exterior: ExteriorTrim | None, units: Units
 ) -> Iterator[tuple[str, str]]:
     kind = shape.kind.value
     if shape.is_arched:
-        yield from _of_arch(shape, interior, exterior)
+        yield from _of_arch(shape, frame, interior, exterior, units)
     for key in ("stack", "panels", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
@@ -116,18 +121,25 @@ def _of_face(shape: ShapeEntry, window: WindowType) -> Iterator[tuple[str, str]]
             yield "window", f"shows unlike faces in the {kind} frame; write frame_face: one width for all sides"
 
 
-def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
+def _of_arch(
+    shape: ShapeEntry, frame: Size, interior: InteriorTrim, exterior: ExteriorTrim | None, units: Units
+) -> Iterator[tuple[str, str]]:
     """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
     kind = shape.kind.value
-    if False and interior.flare is not None:
+    is_flat = interior.jamb.curved is Curved.FLAT_SEGMENTS
+    if interior.flare is not None:
+        yield from _of_flared_arch(shape, frame, interior.flare, units, is_flat=is_flat)
+    elif is_flat:
         yield (
             "interior_trim",
-            f"flares, and a jamb that leans round the {kind} would be a piece of a cone, which is not made here; write "
-            "interior_trim: {like: …, flare: none} for this opening, or leave shape out",
+            f"makes its jamb in flat segments, which follow a flare, and round the {kind} it stands square; write "
+            "curved: bent laminations or curved: sawn segments, or give it a flare",
         )
     jambs: list[tuple[str, JambEntry | ExteriorJambEntry]] = [("interior_trim", interior.jamb)]
     jambs += [("exterior_trim", exterior.jamb)] if exterior else []
     for key, jamb in jambs:
+        if key == "interior_trim" and interior.flare is not None:
+            continue
         if jamb.curved is None and jamb.thickness:
             yield (
                 key,
@@ -136,3 +148,40 @@ def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
             )
         elif jamb.curved in (Curved.BENT_LAMINATIONS, Curved.BENT_IN_ONE) and key == "exterior_trim":
             yield key, "bends its jamb, which is made inside only; write curved: sawn segments"
+        elif jamb.curved is Curved.FLAT_SEGMENTS and key == "exterior_trim":
+            yield (
+                key,
+                "makes its jamb in flat segments, which follow a flare and are made inside only; write curved: sawn "
+                "segments",
+            )
+
+
+def _of_flared_arch(
+    shape: ShapeEntry, frame: Size, flare: FlareEntry, units: Units, *, is_flat: bool
+) -> Iterator[tuple[str, str]]:
+    """A jamb that leans round an arc is part of a cone: it has one flare, and is made in flat segments."""
+    if misfit(shape, frame, units):
+        return
+    kind, path = shape.kind.value, shaped_path(frame, shape)
+    sides = dict.fromkeys(edge.side for edge in path if edge.center or edge.side.is_leg)
+    leans = {side: flare.at(side) or None for side in sides}
+    told = ", ".join(f"{side.words} {_flare_words(lean, units)}" for side, lean in leans.items())
+    if None in leans.values() or len(set(leans.values())) > 1:
+        yield (
+            "interior_trim",
+            f"flares round the {kind} ({told}), where its jamb is part of a cone, which has one flare all round; write the same flare for "
+            f"{' and '.join(side.words for side in sides)} under interior_trim: {{like: …, flare: …}}, or flare: none",
+        )
+    elif not is_flat:
+        yield (
+            "interior_trim",
+            f"flares ({told}), and round the {kind} its jamb is part of a cone: plies that are ripped straight do not "
+            "bend to it, and segments sawn square to the wall do not follow it; write jamb: {…, curved: flat "
+            "segments}, straight boards with compound miters, or flare: none",
+        )
+
+
+def _flare_words(flare: FlareSize | None, units: Units) -> str:
+    if flare is None:
+        return "square"
+    return f"{flare.angle_deg:g}°" if flare.wider is None else f"{units.text(flare.wider)} wider"

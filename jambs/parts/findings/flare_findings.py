@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units, decimal_text
+from jambs.length import TAPE_GRIDS, Units, decimal_text
 from jambs.sides import Side
 
 SAME_PLACE = 1e-9
@@ -130,4 +130,60 @@ class FlaredWallTapers(Finding):
         return (
             f"The wall tapers along the flared {self.side.wall_words}: at its shallow end the casing reveal comes out "
             f"{units.text(self.more)} wider than at its deep end."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlaredArcOfFlats(Finding):
+    """A flared jamb follows its arcs in ``count`` flat segments, whose middles stand in off the curve.
+
+    ``turn_deg``: from one to the next at most [degrees]; ``at_frame``, ``at_room``: off the curve at most; ``reveal``:
+    frame reveal that is asked for [in].
+    """
+
+    code: ClassVar[str] = "flared-arc-of-flats"
+    severity: Severity = Severity.NOTE
+    count: int
+    turn_deg: float
+    at_frame: float
+    at_room: float
+    reveal: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how it is put together, how round it is, and what of the frame reveal is left."""
+        tape = TAPE_GRIDS[units]
+        left, asked = self.reveal - self.at_frame, f"the frame reveal of {units.text(self.reveal)}"
+        reveal = f"which leaves {tape.text(left)} of {asked}" if tape.round(left) > 0 else f"which takes all of {asked}"
+        return (
+            f"Round the curve the flared jamb is {self.count} flat segments with compound miters, turning "
+            f"{decimal_text(self.turn_deg, 1)}° from one to the next: join them with splines or biscuits and glue over "
+            "the curve drawn full size, corners on it. Their middles stand in off the curve by up to "
+            f"{tape.text(self.at_frame)} at the frame, {reveal}, and {tape.text(self.at_room)} at the room: leave the "
+            "faces flat, or plane them round before the box is set. The casing is sawn to the curve."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlatSegmentsTooCoarse(Finding):
+    """Flat segments no shorter than ``least`` would stand ``off`` the curve; ``most``: as far as may be planed [in].
+
+    ``radius``: of the arc at the frame.
+    """
+
+    code: ClassVar[str] = "flat-segments-too-coarse"
+    severity: Severity = Severity.STOP
+    radius: float
+    least: float
+    off: float
+    most: float
+    may_rise: bool = False
+
+    def sentence(self, units: Units) -> str:
+        """Say how far off they are, what is allowed, and the ways out."""
+        tape, rise = TAPE_GRIDS[units], ", let its arch rise more" if self.may_rise else ""
+        return (
+            f"{self.subject.name}: the flared jamb round a radius of {units.text(self.radius)} is made in flat "
+            f"segments at least {units.text(self.least)} long, which stand {tape.text(self.off)} in off the curve at "
+            f"the room; the most is {tape.text(self.most)}, a quarter of the jamb's thickness: make the frame wider"
+            f"{rise} or the jamb thicker, write a smaller flare, or flare: none."
         )

@@ -10,7 +10,6 @@ import math
 from dataclasses import replace
 
 from jambs.geometry import Point, Vector
-from jambs.job.models.curved import Curved
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
@@ -24,11 +23,11 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Scribe
 from jambs.parts.jambs.arched_jambs import arched_jamb
+from jambs.parts.jambs.flat_jambs import flat_path, hold_round
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
 from jambs.parts.shapes.clear import ClearOpening
-from jambs.parts.shapes.flat_segments import FlatPath, flat_round
 from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.parts.shapes.stand_ins import straight_path
@@ -54,8 +53,11 @@ def shaped_jambs(
 ) -> tuple[Part, ...]:
     """Make the interior extension jambs, one along every edge; on a stool or a floor there is none at the sill."""
     opening, has_bottom = placement.opening, trim.style.has_bottom
-    flat = flat_path(opening, frame, flares)
-    path = flat.path if flat else clear_path(opening, frame.clear)
+    path = clear_path(opening, frame.clear)
+    flat = flat_path(opening, path, frame, flares)
+    if flat:
+        hold_round(opening, path, flat)
+        path = flat.path
     leaned = flat.flares if flat else {}
     straight = straight_path(path, trim.jamb.thickness)
     edges = tuple(
@@ -93,16 +95,6 @@ def shaped_jambs(
         )
         parts += arched_jamb(jamb, path, rack)
     return _in_order(parts)
-
-
-def flat_path(opening: Opening, frame: JambFrame, flares: Flares) -> FlatPath | None:
-    """Return the path of flared jambs that follow arcs in flat segments; None of any other opening."""
-    trim = opening.interior
-    if opening.shape is None or not opening.shape.is_arched or trim.jamb.curved is not Curved.FLAT_SEGMENTS:
-        return None
-    path = clear_path(opening, frame.clear)
-    side = next(edge.side for edge in path if edge.center)
-    return flat_round(path, flares.at(side), frame.sides[side].greatest + frame.proud)
 
 
 def _depths(sides: dict[Side, FittedSide], edge: FrameEdge, more: float) -> Point:

@@ -1,0 +1,60 @@
+"""Flared jambs that follow arcs in flat segments: whether an opening has them, and what has to be known of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from jambs.findings import Finding, Subject
+from jambs.job.models.curved import Curved
+from jambs.job.models.openings import Opening
+from jambs.job.models.path_edge import FramePath
+from jambs.length import ROUND_OFF
+from jambs.parts.board.cuts import CannotBeCut
+from jambs.parts.findings.flare_findings import FlaredArcOfFlats, FlatSegmentsTooCoarse
+from jambs.parts.kit.kit import JambFrame
+from jambs.parts.shapes.arch import LEAST_SEGMENT
+from jambs.parts.shapes.flat_segments import MOST_OFF_SHARE, FlatPath, flat_round
+from jambs.place.flares import Flares
+
+
+def flat_path(opening: Opening, clear: FramePath, frame: JambFrame, flares: Flares) -> FlatPath | None:
+    """Return the path of flared jambs that follow the arcs of a clear opening in flat segments; None of any other."""
+    side = next((edge.side for edge in clear if edge.center), None)
+    if side is None or opening.interior.jamb.curved is not Curved.FLAT_SEGMENTS:
+        return None
+    return flat_round(clear, flares, frame.sides[side].greatest + frame.proud)
+
+
+def hold_round(opening: Opening, clear: FramePath, flat: FlatPath) -> None:
+    """Hold flat segments to the curve.
+
+    Raises:
+        CannotBeCut: what has to be planed off to make them round would leave too little of the jamb.
+    """
+    most = MOST_OFF_SHARE * opening.interior.jamb.thickness
+    if flat.off_room > most + ROUND_OFF:
+        raise CannotBeCut(
+            FlatSegmentsTooCoarse(
+                subject=Subject.opening(opening.mark),
+                radius=min(edge.circle.radius for edge in clear if edge.circle),
+                least=LEAST_SEGMENT,
+                off=flat.off_room,
+                most=most,
+                may_rise=any(edge.runs > 1 for edge in clear if edge.center),
+            )
+        )
+
+
+def flat_findings(opening: Opening, clear: FramePath, frames: Sequence[JambFrame], flares: Flares) -> Iterator[Finding]:
+    """Say how flat segments are put together and how round they are; nothing of any other jambs."""
+    flat = flat_path(opening, clear, frames[0], flares) if frames else None
+    if flat is None:
+        return
+    yield FlaredArcOfFlats(
+        subject=Subject.opening(opening.mark),
+        count=flat.count,
+        turn_deg=flat.turn_deg,
+        at_frame=flat.off_frame,
+        at_room=flat.off_room,
+        reveal=opening.interior.frame_reveal,
+    )
