@@ -16,8 +16,8 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
-from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
+from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
 from jambs.parts.kit.drywall import DrywallWork

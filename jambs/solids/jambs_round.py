@@ -27,7 +27,7 @@ def flat_of(kit: Kit) -> FlatPath | None:
 class JambsRound:
     """The extension jambs along the edges of their path, and how far each leans out [degrees].
 
-    Their path is the frame's; where flat segments follow its arcs, that of the clear opening with chords in their place.
+    Their path is the frame's; where flat segments follow its arcs, that of the clear opening with chords there.
     """
 
     boards: BoardsRound

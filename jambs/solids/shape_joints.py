@@ -18,8 +18,8 @@ from jambs.parts.trim.sides import planned_sides
 from jambs.place.frame_path import rough_path
 from jambs.sides import Side
 from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths
-from jambs.solids.joints import joint
 from jambs.solids.jambs_round import JambsRound
+from jambs.solids.joints import joint
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_lookup import BoardsRound, boards_round

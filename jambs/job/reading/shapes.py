@@ -169,8 +169,8 @@ def _of_flared_arch(
     if None in leans.values() or len(set(leans.values())) > 1:
         yield (
             "interior_trim",
-            f"flares round the {kind} ({told}), where its jamb is part of a cone, which has one flare all round; write the same flare for "
-            f"{' and '.join(side.words for side in sides)} under interior_trim: {{like: …, flare: …}}, or flare: none",
+            f"flares round the {kind} ({told}), where its jamb is part of a cone, which has one flare all round; write "
+            f"the same flare for {' and '.join(side.words for side in sides)}, or flare: none",
         )
     elif not is_flat:
         yield (

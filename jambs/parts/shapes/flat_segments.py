@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jambs.geometry import FULL_TURN, Circle, Point, tangent
 from jambs.job.models.arc_outset import meet
@@ -125,7 +126,7 @@ class _FlatArc:
     def chords(self) -> Iterator[FrameEdge]:
         """Yield its chords at the frame, the first and the last as long as they are at the room."""
         corners = [self.circle.at(self.first - self.sweep * i / self.count) for i in range(self.count + 1)]
-        for start, finish in zip(corners, corners[1:], strict=False):
+        for start, finish in pairwise(corners):
             yield FrameEdge(side=self.edge.side, start=start, finish=finish)
 
 
