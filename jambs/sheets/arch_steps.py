@@ -14,12 +14,29 @@ from jambs.sheets.kit_parts import marks_text
 from jambs.sides import Side
 
 
-def arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
-    """Say how to build a box with curved boards, and what its sizes are checked by."""
+def arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid, room: FramePath | None = None) -> str:
+    """Say how to build a box round arcs, and what its sizes are checked by; ``room``: of a flared one, at the room."""
+    box = _box(boards, path, grid)
+    return f"{box} {_at_room(room, grid)}" if room else box
+
+
+def _at_room(room: FramePath, grid: Grid) -> str:
+    """Say what a flared box measures at its room edge: across, up to its crown, and the radii of its arcs."""
+    size = size_over_all(room)
+    radii = dict.fromkeys(grid.text(edge.circle.radius) for edge in room if edge.circle)
+    return (
+        f"All of this at the frame edge; at the room edge it is {grid.text(size.width)} wide and "
+        f"{grid.text(size.height)} high, the corners of its segments on a radius of {' and '.join(radii)}: draw that "
+        "curve too, the box opens out to it."
+    )
+
+
+def _box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
     if all(edge.center for edge in path):
         return _ring(boards, path, grid)
-    curved = tuple(part for part in boards if part.arcs)
-    straight = tuple(part for part in boards if not part.arcs)
+    sides = {edge.side for edge in path if edge.center}
+    curved = tuple(part for part in boards if part.side in sides)
+    straight = tuple(part for part in boards if part.side not in sides)
     first = f"Make the curved head ({marks_text(curved)}), {_made(curved)}."
     if has_two_legs(path):
         return _over_legs(first, straight, path, grid)
@@ -27,6 +44,8 @@ def arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
 
 
 def _made(curved: tuple[Part, ...]) -> str:
+    if not curved[0].arcs:
+        return "its flat segments joined with splines or biscuits and glue, their corners on the curve"
     if not curved[0].is_laminated:
         return "its segments glued up and fair"
     if len(curved) == 1:
@@ -44,6 +63,11 @@ def _ring(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
         return (
             f"{box}bend both halves over the one form, saw their ends on its diameter, join them there with splines or "
             f"dowels and glue, in a band clamp; {taped} before the glue sets."
+        )
+    if not boards[0].arcs:
+        return (
+            f"{box}join its flat segments with splines or biscuits and glue, their corners on the circle, true the two "
+            f"ends of each half on one line, then join the halves; tape {across} level."
         )
     return (
         f"{box}glue each half up from its segments with splines or dowels, true the two ends of each half on one line, "
