@@ -250,4 +250,4 @@ def rip_text(opening: Record) -> str:
     if not widths:
         return NONE
     texts = [widths[value] for value in sorted(widths)]
-    return texts[0] if len(texts) == 1 else f"{texts[0]} to {texts[-1]}"
+    return texts[0] if texts[0] == texts[-1] else f"{texts[0]} to {texts[-1]}"

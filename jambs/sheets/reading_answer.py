@@ -41,6 +41,7 @@ from jambs.parts.readings.wall_findings import (
     WallTwistsTooMuch,
 )
 from jambs.parts.trim.sides import ARC, edge_words
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.part_record import part_record
@@ -200,7 +201,8 @@ def _boards(kit: Kit, job: Job) -> list[Record]:
     edges = {edge["words"]: edge["what"] for edge in wall["edges"]} if wall else {}
     jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
     order = (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL)
-    straight = [part for part in jambs if not part.arcs and not part.is_laminated]
+    arcs = {edge.side for edge in frame_path(kit.placement.opening) if edge.center}
+    straight = [part for part in jambs if part.side not in arcs]
     curved = [part for part in jambs if part not in straight]
     return [
         *(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.job.models.curved import Curved
 from jambs.job.models.openings import Opening
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.shape import ShapeKind
@@ -25,11 +26,23 @@ def jamb_corner_words(kit: Kit) -> str:
     trim = opening.interior
     corners = jamb_corners(opening, kit.frames[0].clear, trim.jamb.joint, has_bottom=trim.style.has_bottom)
     told = [*_mitered(corners), *_covered(corners)]
-    if opening.shape.kind is ShapeKind.FULL_ROUND:
+    if trim.jamb.curved is Curved.FLAT_SEGMENTS and kit.flares:
+        told.append(f"mitered: flat segments of the curve{_on_next(opening)}")
+    elif opening.shape.kind is ShapeKind.FULL_ROUND:
         told.append("none, it is a ring")
     elif opening.shape.is_arched:
         told.append(_under_the_arc(opening))
     return "; ".join(told)
+
+
+def _on_next(opening: Opening) -> str:
+    """Say how flat segments end beside legs, or on the boards that they stand on."""
+    shape = opening.shape
+    if shape is None or shape.kind is ShapeKind.FULL_ROUND:
+        return ""
+    if not shape.is_cut_below(opening.frame):
+        return ", and those at its ends with the legs"
+    return ", which stand on " + ("the other boards" if opening.interior.style.has_bottom else "the stool")
 
 
 def has_no_butt(kit: Kit, where: Where) -> bool:
