@@ -14,10 +14,15 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
-from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
-from jambs.parts.outside_checks import flares_in_wall, hold_clear_of_the_flange, hold_to_some_width
+from jambs.parts.outside_checks import (
+    flares_in_wall,
+    hold_backs_apart,
+    hold_clear_of_the_flange,
+    hold_to_some_width,
+)
 from jambs.parts.outside_figures import casing_width, metal_sill_figures, outside_figures
 from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
 from jambs.parts.shapes.arch import Rack
@@ -29,7 +34,7 @@ from jambs.parts.trim.metal_returns import make_metal_returns, over_the_head, si
 from jambs.parts.trim.shaped_casing import shaped_casing
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
-from jambs.place.flares import Flares
+from jambs.place.flares import SQUARE, Flares
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
 
@@ -143,26 +148,33 @@ def _deep(
     together = Together()
     parts = together.tried(lambda: _jambs(clear, sides, placement, trim, slope, rack, flares)) or []
     clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
-    over, over_sides, walls = over_all(run, clear, clears), outer_over_all(run, sides), walls_between(run, clears)
+    over, over_sides = over_all(run, clear, clears), outer_over_all(run, sides)
     depth = over_sides[Side.SILL].greatest
-    at_trim = _at_trim(over, flares, deepest(sides) - joint)
+    own = _at_trim(clear, flares, deepest(sides) - joint)
+    all_flares = [flares_in_wall(one.placement, trim) for one in run.members] if run else [flares]
+    ends = _all_at_trim(run, clears, all_flares, joint)
+    at_trim, walls = over_all(run, own, ends), walls_between(run, ends)
+    at_trim = replace(at_trim, top=max(one.top for one in ends or [at_trim]))
     cased = _cased(over, at_trim, placement, trim, over_sides, slope)
+    backs_between = _between_backs(run, ends, all_flares, trim.jamb.thickness)
+    hold_backs_apart(walls_between(run, clears), backs_between, trim.jamb.thickness)
     place = None
     if trim.sill:
         # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
-        back = max(flares.across(leg, trim.jamb.thickness) for leg in LEGS)
+        back = max(one.across(leg, trim.jamb.thickness) for leg in LEGS for one in all_flares)
         backs, at_feet = (at_trim.left - back, at_trim.right + back), _depths_at_feet(placement, over_sides)
-        place = sill_place(over, backs, cased, placement, trim, depth, at_feet)
-        parts.append(make_sill(place, trim.sill, grid, walls, trim.jamb.thickness))
+        place = sill_place(over, backs, cased, placement, trim, depth, at_feet, flares)
+        parts.append(make_sill(place, trim.sill, grid, backs_between))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
-    parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
-    parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
+    parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope, flares)
+    lean = flares.at(Side.HEAD)
+    parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid, lean)
     parts += together.tried(lambda: _casing(cased, placement, trim, rack)) or ()
     together.settle()
     parts += mulls_on_wall(walls, cased, trim.casing_reveal, trim, Where.EXTERIOR)
     parts += _flashing(cased, placement, trim)
-    figures = outside_figures(placement, clear, at_trim if flares else None, cased, place, trim)
+    figures = outside_figures(placement, clear, own if flares else None, cased, place, trim)
     return Outside(clear=clear, parts=tuple(parts), figures=figures)
 
 
@@ -207,19 +219,52 @@ def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid:
     return [*mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)]
 
 
-def _on_frames(covers: list[Cover], placement: Placement, trim: ExteriorTrim, slope_deg: float) -> list[Part]:
+def _on_frames(
+    covers: list[Cover], placement: Placement, trim: ExteriorTrim, slope_deg: float, flares: Flares = SQUARE
+) -> list[Part]:
     """Cover mulls that are not boxed: the boards lie on the outside edges of the frames, in sealant."""
-    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg) if trim.mull_casing else []
+    if trim.mull_casing is None:
+        return []
+    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg, flares, trim.sealant_joint)
 
 
 def _at_trim(clear: ClearOpening, flares: Flares, depth: float) -> ClearOpening:
     """The clear opening where flared jambs end: wider at each side, and higher; the sill's top is told at the frame."""
+    if not flares:
+        return clear
     return replace(
         clear,
         left=clear.left - flares.out(Side.LEFT, depth),
         right=clear.right + flares.out(Side.RIGHT, depth),
         top=clear.top + flares.out(Side.HEAD, depth),
     )
+
+
+def _all_at_trim(
+    run: OpeningRun | None, clears: list[ClearOpening] | None, flares: list[Flares], joint: float
+) -> list[ClearOpening] | None:
+    """Return the openings that are trimmed as one where their jambs end, each by its own depths."""
+    if run is None or clears is None:
+        return None
+    return [
+        _at_trim(clear, lean, deepest(one.fitted.outer) - joint)
+        for one, clear, lean in zip(run.members, clears, flares, strict=True)
+    ]
+
+
+def _between_backs(
+    run: OpeningRun | None, ends: list[ClearOpening] | None, flares: list[Flares], thickness: float
+) -> tuple[WallBetween, ...]:
+    """Return the walls between openings trimmed as one, from back to back of the jambs as they end."""
+    backs = [
+        replace(
+            end,
+            left=end.left - lean.across(Side.LEFT, thickness),
+            right=end.right + lean.across(Side.RIGHT, thickness),
+        )
+        for end, lean in zip(ends or (), flares, strict=False)
+    ]
+    return walls_between(run, backs)
 
 
 def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
@@ -278,11 +323,11 @@ def _jambs(
     rack: Rack,
     flares: Flares,
 ) -> list[Part]:
+    if placement.opening.shape:
+        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)]
     if flares:
         leaned = shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)
         return [replace(part, member=1, runs=None) for part in leaned]
-    if placement.opening.shape:
-        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack)]
     return [*exterior_jambs(clear, sides, trim, placement.outside_edge, slope)]
 
 

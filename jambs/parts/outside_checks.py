@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from jambs.findings import Subject, SubjectKind
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.flare import GREATEST_FLARE_DEG
@@ -11,8 +13,9 @@ from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.findings.flare_findings import FlareTooSteep
 from jambs.parts.findings.kit_findings import SillRunsIntoFlange
+from jambs.parts.findings.run_findings import FlaresMeetBetween
 from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
-from jambs.parts.kit.kit import FittedSide
+from jambs.parts.kit.kit import FittedSide, WallBetween
 from jambs.place.flares import Flares, flares_outside
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -41,6 +44,20 @@ def hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> Non
     if under_frame > frame_projection:
         about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_SILL.words)
         raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
+
+
+def hold_backs_apart(at_frame: Sequence[WallBetween], backs: Sequence[WallBetween], thickness: float) -> None:
+    """Flared jambs of openings trimmed as one leave something of the wall between; ``at_frame``: from face to face.
+
+    ``backs``: from back to back where they end; ``thickness`` of the jambs [in].
+
+    Raises:
+        CannotBeCut: they run into each other.
+    """
+    for begins, ends in zip(at_frame, backs, strict=True):
+        if ends.width < -SAME_SIZE:
+            between = begins.width - 2 * thickness
+            raise CannotBeCut(FlaresMeetBetween(subject=Subject.opening(""), between=between, overlap=-ends.width))
 
 
 def flares_in_wall(placement: Placement, trim: ExteriorTrim) -> Flares:

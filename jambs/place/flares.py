@@ -33,6 +33,10 @@ class Flares:
         """How far the face of a side has moved out at a depth from the frame toward the room [in]."""
         return depth * tangent(self.at(side))
 
+    def all_out(self, depth: float) -> dict[Side, float]:
+        """How far the faces of all sides have moved out at a depth from the frame [in]."""
+        return {side: self.out(side, depth) for side in Side}
+
     def across(self, side: Side, thickness: float) -> float:
         """Thickness of a side's jamb as a cut along the wall finds it [in]: more where it leans."""
         return thickness / math.cos(math.radians(self.at(side)))

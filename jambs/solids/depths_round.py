@@ -71,10 +71,17 @@ def outside_flares(solids: KitSolids) -> Flares:
 
 
 def outside_taper(solids: KitSolids) -> float:
-    """How much the casing reveal changes at most where flared exterior jambs follow a wall that tapers [in]."""
-    sides = [exterior_sides(solids)[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
+    """How much the casing reveal changes at most where flared exterior jambs follow a wall that tapers [in].
+
+    Over openings that are trimmed as one it goes by the deepest of all.
+    """
+    flares = outside_flares(solids)
+    if not flares:
+        return 0.0
+    all_of = [one.fitted.outer for one in solids.kit.run.members] if solids.kit.run else [exterior_sides(solids)]
+    sides = [one[side] for one in all_of for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
     deep, shallow = max(side.greatest for side in sides), min(side.least for side in sides)
-    return (deep - shallow) * tangent(outside_flares(solids).greatest)
+    return (deep - shallow) * tangent(flares.greatest)
 
 
 def flared_taper(solids: KitSolids) -> float:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject, SubjectKind
 from jambs.geometry import Vector, cross, dot, minus
+from jambs.parts.board.cuts import Edge, PlaneCut
 from jambs.parts.board.part import Part
 from jambs.solids import kernel
 from jambs.solids.arced import ArcedBoard, BentInOne, arced_board
@@ -53,6 +54,20 @@ def _grain(solid: Solid, part: Part) -> Iterator[Finding]:
         yield GrainRunsWrong(subject=_about(solid), part=solid.words, is_leg=part.side.is_leg)
 
 
+WIDTH = "width"
+
+
+def _off_the_corner(part: Part) -> float:
+    """How much of its width a board that leans and tapers may lose with a corner that its slanted end takes off [in].
+
+    Ends slant by less than 45° off square: so much farther in the far edge has fallen by its taper.
+    """
+    tapers = [cut.flat for cut in part.cuts if isinstance(cut, PlaneCut) and cut.at is Edge.FAR]
+    ends = any(isinstance(cut, PlaneCut) and cut.at is not Edge.FAR for cut in part.cuts)
+    falls = (abs((one.finish[1] - one.start[1]) / (one.finish[0] - one.start[0])) for one in tapers)
+    return sum(falls) * (part.width + part.thickness) if ends else 0.0
+
+
 def _size(solid: Solid, part: Part) -> Iterator[Finding]:
     """The solid's measures along its own directions are the parts list's."""
     arced = arced_board(part)
@@ -60,11 +75,11 @@ def _size(solid: Solid, part: Part) -> Iterator[Finding]:
     length = arced.length if arced else part.length
     sizes = {
         "length along the grain": (length, _extent(solid, solid.seat.along)),
-        "width": (across, _extent(solid, solid.seat.across)),
+        WIDTH: (across, _extent(solid, solid.seat.across)),
         "thickness": (through, _extent(solid, solid.seat.through)),
     }
     for name, (asked, found) in sizes.items():
-        if abs(found - asked) > TIGHT:
+        if not -TIGHT <= asked - found <= TIGHT + (_off_the_corner(part) if name == WIDTH else 0.0):
             yield SolidSizeOff(subject=_about(solid), part=solid.words, name=name, asked=asked, found=found)
 
 

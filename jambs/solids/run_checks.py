@@ -11,6 +11,7 @@ from jambs.parts.board.cuts import MidNotch
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.trim.casing_plane import Slack
 from jambs.sides import Side
+from jambs.solids.depths_round import outside_flares, outside_taper
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X, Y, one_of, pick
 from jambs.solids.model import KitSolids, Solid
@@ -51,6 +52,15 @@ def _side(mull: Solid) -> Side:
     return mull.part.side
 
 
+def _across(solids: KitSolids, where: Where, side: Side, thickness: float) -> float:
+    """Thickness of a jamb along the wall [in]: outside more where it flares."""
+    return outside_flares(solids).across(side, thickness) if where is Where.EXTERIOR else thickness
+
+
+def _taper(solids: KitSolids, where: Where) -> float:
+    return outside_taper(solids) if where is Where.EXTERIOR else 0.0
+
+
 def _slack(solids: KitSolids, where: Where) -> Slack:
     return solids.inside_slack if where is Where.INTERIOR else solids.outside_slack
 
@@ -75,11 +85,11 @@ def _on_jamb(solids: KitSolids, where: Where, mull: Solid) -> Iterator[JointChec
     if not jambs or trim is None:
         return
     assert mull.part is not None
-    strip = trim.jamb.thickness - trim.casing_reveal
+    strip = _across(solids, where, _side(mull), trim.jamb.thickness) - trim.casing_reveal
     slope = trim.sill.slope if isinstance(trim, ExteriorTrim) and trim.sill else 0.0
     back = mull.high[Y] - mull.low[Y] - mull.part.thickness * tangent(slope)
     name = f"{mull.words} and the edge of the jamb at the {_side(mull).value}"
-    near = TIGHT + strip * back * _loose(solids, where)
+    near = TIGHT + (strip * _loose(solids, where) + _taper(solids, where)) * back
     yield joint(name, [mull], jambs.all, asked=strip * back, slack=_loose(solids, where), tolerance=near)
 
 
@@ -90,14 +100,16 @@ def _reveal(solids: KitSolids, where: Where, mull: Solid) -> Measure:
     edge = mull.low[X] if side is Side.RIGHT else mull.high[X]
     face, asked, what = solids.frame[0].high[X] if side is Side.RIGHT else solids.frame[0].low[X], 0.0, "sealant joint"
     if jambs:
-        jamb = jambs[side]
-        face, asked, what = (jamb.low[X] if side is Side.RIGHT else jamb.high[X]), trim.casing_reveal, "reveal"
+        jamb, thick = jambs[side], _across(solids, where, side, trim.jamb.thickness)
+        # By its back, which is farthest from the opening where the board lies on its edge, leaned or not.
+        face = jamb.high[X] - thick if side is Side.RIGHT else jamb.low[X] + thick
+        asked, what = trim.casing_reveal, "reveal"
     elif isinstance(trim, ExteriorTrim):
         asked = trim.sealant_joint
     found = edge - face if side is Side.RIGHT else face - edge
     slack, members = _slack(solids, where), solids.kit.run.members if solids.kit.run else ()
     along = members[-1].x - members[0].x + members[-1].placement.opening.frame.width
-    tight = TIGHT + slack.lean + slack.seen_shorter(along)
+    tight = TIGHT + slack.lean + slack.seen_shorter(along) + _taper(solids, where)
     if where is Where.EXTERIOR:
         tight += solids.job.shop.grid.step / 2  # the clear openings outside lie on a grid of their own
     return Measure(name=f"{what} at {mull.words}, {side.value}", asked=asked, found=found, tolerance=tight)
@@ -114,8 +126,11 @@ def _notch(solids: KitSolids, where: Where, mull: Solid) -> Iterator[Measure]:
     for cut in foot.part.cuts:
         if isinstance(cut, MidNotch):
             ends += [foot.seat.at(u, 0.0, 0.0)[0] for u in (cut.start, cut.start + cut.along)]
-    nearest = min(ends, key=lambda x: abs(x - back))
-    yield Measure(name=f"notch of {foot.words} to the back of the jamb, {side.value}", asked=0.0, found=nearest - back)
+    nearest, name = (
+        min(ends, key=lambda x: abs(x - back)),
+        f"notch of {foot.words} to the back of the jamb, {side.value}",
+    )
+    yield Measure(name=name, asked=0.0, found=nearest - back, tolerance=TIGHT + _taper(solids, where))
 
 
 def _trim(solids: KitSolids, where: Where) -> InteriorTrim | ExteriorTrim | None:

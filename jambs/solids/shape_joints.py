@@ -17,7 +17,7 @@ from jambs.parts.jambs.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
 from jambs.parts.trim.sides import planned_sides
 from jambs.place.frame_path import rough_path
 from jambs.sides import Side
-from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths
+from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths, outside_taper
 from jambs.solids.jambs_round import JambsRound
 from jambs.solids.joints import joint
 from jambs.solids.model import KitSolids, Solid
@@ -62,7 +62,7 @@ def inside_corners(solids: KitSolids) -> list[JointCheck]:
 
 def outside_corners(solids: KitSolids) -> list[JointCheck]:
     """Measure the corners of exterior jambs, casing and buck, and the casing on the jambs' edges."""
-    placement = solids.kit.placement
+    kit, placement = solids.kit, solids.kit.placement
     trim, buck = placement.opening.exterior, placement.buck
     found = []
     if buck:
@@ -76,9 +76,10 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
     jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not jambs:
         return found
-    depths, wall = exterior_depths(solids), (solids.outside_slack.gap, 0.0)
-    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, depths=depths)
-    strips = dict.fromkeys(Side, min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width))
+    depths, wall = exterior_depths(solids), (solids.outside_slack.gap, outside_taper(solids))
+    flares, thick = kit.outside_flares, trim.jamb.thickness
+    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=thick, depths=depths, flares=flares)
+    strips = {side: min(flares.across(side, thick) - trim.casing_reveal, trim.casing.width) for side in Side}
     return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strips, wall)]
 
 

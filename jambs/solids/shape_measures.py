@@ -15,10 +15,17 @@ from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.parts.trim.casing_plane import Slack
+from jambs.parts.trim.sides import deepest
 from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import rough_path
 from jambs.sides import LEGS, Side
-from jambs.solids.depths_round import exterior_depths, interior_depths, width_measures
+from jambs.solids.depths_round import (
+    exterior_depths,
+    exterior_sides,
+    interior_depths,
+    outside_taper,
+    width_measures,
+)
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, Measure
@@ -72,7 +79,9 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
     for _, edge, board in jambs.by_edge():
         name = f"exterior {_words(board)}"
         # Where a board lies along a sill that is level, the frame stands over it by the reveal too.
-        reveal = faces_in(board, edge) - hole_faces(solids.frame[-1], edge)
+        begins = placement.outside_edge + trim.sealant_joint
+        face = faces_in(board, edge, flare_deg=-solids.kit.outside_flares.at(edge.side), depth=begins)
+        reveal = face - hole_faces(solids.frame[-1], edge)
         asked = trim.frame_reveal
         found.append(Measure(name=f"frame reveal at {name}", asked=asked, found=reveal, tolerance=rounding))
         joint = board.low[D] - placement.outside_edge
@@ -86,8 +95,14 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
         for _, edge, board in casing.by_edge():
             name = f"sealant joint at the exterior casing, {_words(board)}"
             found.append(Measure(name=name, asked=trim.sealant_joint, found=faces_in(board, edge)))
-    near = near_reveal(solids, solids.outside_slack)
-    return [*found, *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal, near)]
+    near = near_reveal(solids, solids.outside_slack) + outside_taper(solids)
+    flares, ends = solids.kit.outside_flares, placement.outside_edge + deepest(exterior_sides(solids))
+    leaned = Flares(**{side.value: -flares.at(side) for side in Side}) if flares else SQUARE
+    at_trim = dict.fromkeys(Side, ends)
+    return [
+        *found,
+        *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal, near, leaned, at_trim),
+    ]
 
 
 def _to_the_curve(solids: KitSolids) -> list[Measure]:

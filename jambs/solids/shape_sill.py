@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from jambs.geometry import Point, Vector, tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
@@ -14,6 +15,7 @@ from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.shapes.feet import feet
 from jambs.parts.trim.exterior_sill import sill_fall
+from jambs.parts.trim.sides import deepest
 from jambs.place.frame_path import frame_path
 from jambs.sides import Side
 from jambs.solids.depths_round import exterior_depths, exterior_sides
@@ -44,10 +46,16 @@ def clear_on_sill(solids: KitSolids, trim: ExteriorTrim, out: float) -> ClearOpe
     )
 
 
-def path_on_sill(solids: KitSolids, trim: ExteriorTrim, out: float, past: float = 0.0) -> FramePath:
-    """Return the path that lies ``past`` the faces of the exterior jambs, down to the sill there [in]."""
+def path_on_sill(
+    solids: KitSolids, trim: ExteriorTrim, out: float, past: float = 0.0, leaned: float | None = None
+) -> FramePath:
+    """Return the path that lies ``past`` the faces of the exterior jambs, down to the sill there [in].
+
+    Flared ones are there as they lie ``leaned`` outside the frame; where that is None, as far out as the sill.
+    """
     path = clear_path(solids.kit.placement.opening, clear_on_sill(solids, trim, out))
-    return outset(path, {**dict.fromkeys(Side, past), Side.SILL: 0.0})
+    flared = solids.kit.outside_flares.all_out((out if leaned is None else leaned) - trim.sealant_joint)
+    return outset(path, {**{side: past + flared[side] for side in Side}, Side.SILL: 0.0})
 
 
 def feet_on_sill(solids: KitSolids, sill: Solid) -> list[JointCheck]:
@@ -56,15 +64,17 @@ def feet_on_sill(solids: KitSolids, sill: Solid) -> list[JointCheck]:
     assert trim is not None and trim.sill is not None
     cosine, slack = math.cos(math.radians(trim.sill.slope)), solids.outside_slack
     thick, joint_ = trim.jamb.thickness, trim.sealant_joint
-    ends = enumerate(_depths_at_feet(solids))
-    asked = sum(_area(solids, trim, (joint_, joint_ + wide), (0.0, thick), i) for i, wide in ends) / cosine
+    ends, flares = enumerate(_depths_at_feet(solids)), solids.kit.outside_flares
+    across = {side: flares.across(side, thick) for side in Side}
+    asked = sum(_area(solids, trim, (joint_, joint_ + wide), (0.0, across), i) for i, wide in ends) / cosine
     near = TIGHT + 2 * thick * (slack.lean + slack.slope * thick)
     jambs, casing = (_standing(solids, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
     found = [joint("the feet of the exterior jambs and the sill", jambs, [sill], asked=asked, tolerance=near)]
     face, width = depth + trim.casing.thickness, trim.casing.width
     front = min(face, depth + solids.kit.placement.planes.cladding_depth + trim.sill.nosing)
-    over = sum(_area(solids, trim, (depth, front), (trim.casing_reveal, width), i) for i in range(2))
-    over -= _bare(solids, sill, trim, depth)
+    ends_at = deepest(exterior_sides(solids))
+    over = sum(_area(solids, trim, (depth, front), (trim.casing_reveal, width), i, ends_at) for i in range(2))
+    over -= _bare(solids, sill, trim, depth, ends_at)
     loose = slack.lean + (slack.hollow + slack.slope * width) * tangent(trim.sill.slope)
     name = "the feet of the exterior casing and the sill"
     # Where the wall is not as deep at one end its boards stand higher, and less far out, on the sill.
@@ -90,21 +100,28 @@ def _depths_at_feet(solids: KitSolids) -> Point:
     )
 
 
-def _area(solids: KitSolids, trim: ExteriorTrim, run: Point, board: Point, i: int) -> float:
+def _area(
+    solids: KitSolids,
+    trim: ExteriorTrim,
+    run: Point,
+    board: tuple[float, float | Mapping[Side, float]],
+    i: int,
+    leaned: float | None = None,
+) -> float:
     """Level area that a board takes of the sill over a run, at the left or the right: by three places [sq in].
 
-    ``board``: how far past the faces of the jambs it begins, and its width [in].
+    ``board``: how far past the faces of the jambs it begins, and its width [in]; ``leaned``: as in ``path_on_sill``.
     """
     start, finish = run
     found = []
     for at in (start, (start + finish) / 2, finish):
-        path = path_on_sill(solids, trim, at, board[0])
+        path = path_on_sill(solids, trim, at, board[0], leaned)
         found.append(abs(feet(path, 0.0)[i] - feet(path, board[1])[i]))
     low, middle, high = found
     return (finish - start) * (low + 4 * middle + high) / 6
 
 
-def _bare(solids: KitSolids, sill: Solid, trim: ExteriorTrim, depth: float) -> float:
+def _bare(solids: KitSolids, sill: Solid, trim: ExteriorTrim, depth: float, leaned: float) -> float:
     """Level area under the casing that is bare, beside the wall in the notches, which are cut square [sq in]."""
     assert trim.sill is not None and sill.part is not None
     cosine, past = math.cos(math.radians(trim.sill.slope)), trim.casing_reveal
@@ -112,7 +129,7 @@ def _bare(solids: KitSolids, sill: Solid, trim: ExteriorTrim, depth: float) -> f
     for i, notch in enumerate(cut for cut in sill.part.cuts if isinstance(cut, Notch)):
         bare = max(notch.across * cosine - trim.sill.under_frame - depth, 0.0)
         inner = sill.high[X] - notch.along if i else sill.low[X] + notch.along
-        at = (path_on_sill(solids, trim, depth + share * bare, past) for share in (0.0, 0.5, 1.0))
+        at = (path_on_sill(solids, trim, depth + share * bare, past, leaned) for share in (0.0, 0.5, 1.0))
         low, middle, high = (abs(inner - feet(path, trim.casing.width)[i]) for path in at)
         found += bare * (low + 4 * middle + high) / 6
     return found

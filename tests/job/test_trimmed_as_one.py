@@ -129,17 +129,12 @@ def test_faces_may_differ_at_the_sides_and_not_at_head_and_sill() -> None:
             "itself, or take flare out",
         ),
         (
-            {"exterior_trim__outside__flare": {"sides": "5 deg"}},
-            "its exterior trim has a flare, and W1 is trimmed as one with a neighbor; trim flared openings each by "
-            "itself, or take flare out",
-        ),
-        (
             {"exterior_trim__outside": lined()},
             "its exterior trim has returns of bent metal, and W1 is trimmed as one with a neighbor; line each opening "
             "by itself, or take returns out",
         ),
     ],
-    ids=["no mull casing", "none outside", "flare", "flare outside", "bent metal outside"],
+    ids=["no mull casing", "none outside", "flare", "bent metal outside"],
 )
 def test_a_trim_that_no_board_can_lie_over_is_told_of_both(paths: dict[str, Any], said: str) -> None:
     assert faults(**paths) == [

@@ -85,6 +85,23 @@ ROWS = [
         severity=STOP,
         about=W1,
     ),
+    # Frames 2 1/2 apart, faces of 2 1/2 less reveals of 1/4: 7 face to face. Each jamb takes 1 1/4 · tan f and
+    # 3/4 / cos f of it: 3.416 at 58°, 3.537 at 59°.
+    Row(
+        code="flares-meet-between",
+        appears=stops(wall="2", exterior_trim__outside__flare={"sides": "59 deg"}),
+        quiet=stops(
+            wall="2", exterior_trim__outside__flare={"sides": "58 deg"}, exterior_trim__outside__mull_casing=OVER
+        ),
+        inch='W1: the exterior jambs of two openings that are trimmed as one stand 5 1/2" apart at the frame, back to '
+        'back, and flare until they overlap by 5/64" where they end; write a smaller flare at the sides, or a wider '
+        "wall.",
+        mm="W1: the exterior jambs of two openings that are trimmed as one stand 139.7 mm apart at the frame, back to "
+        "back, and flare until they overlap by 1.9 mm where they end; write a smaller flare at the sides, or a wider "
+        "wall.",
+        severity=STOP,
+        about=W1,
+    ),
     Row(
         code="wall-holds-no-trimmers",
         appears=case(wall="2 31/32"),

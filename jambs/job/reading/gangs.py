@@ -148,10 +148,6 @@ def hold_trim(
         )
         complaints.say(source, ("exterior_trim",), message)
         return True
-    if exterior is not None and exterior.flare:
-        message = "gives flare, and boards over mulls lie on square jambs outside; remove it for these units"
-        complaints.say(source, ("exterior_trim",), message)
-        return True
     lacking = [
         key
         for key, trim in (("interior_trim", interior), ("exterior_trim", exterior))

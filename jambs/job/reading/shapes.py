@@ -80,10 +80,11 @@ def _of_trim(
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
-    if exterior and exterior.flare:
+    if exterior and exterior.flare and shape.is_arched:
         yield (
             "exterior_trim",
-            f"gives flare, which is made round rectangles only outside, and the frame is {kind}; remove it",
+            f"gives flare, and outside a jamb that leans round the {kind} would be a piece of a cone, which is not "
+            "made; write exterior_trim: {like: …, flare: none} for this opening",
         )
     if exterior and exterior.returns:
         yield (

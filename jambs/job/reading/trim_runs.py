@@ -155,8 +155,6 @@ def _lacking_outside(trim: ExteriorTrim) -> Iterator[tuple[str, str]]:
         yield "has returns of bent metal", "line each opening by itself, or take returns out"
     elif trim.mull_casing is None:
         yield "has no mull_casing", _MULL_CASING
-    if trim.flare is not None:
-        yield "has a flare", "trim flared openings each by itself, or take flare out"
 
 
 _MULL_CASING = "give it mull_casing: {thickness: …, stock: …} for the board on the wall between"

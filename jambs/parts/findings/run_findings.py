@@ -68,6 +68,28 @@ class NoRoomForMullCasing(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FlaresMeetBetween(Finding):
+    """Exterior jambs flare so far that their backs meet in a wall between, ``overlap`` too far at the trim plane [in].
+
+    ``between``: from back to back of the two jambs at the frame [in].
+    """
+
+    code: ClassVar[str] = "flares-meet-between"
+    severity: Severity = Severity.STOP
+    between: float
+    overlap: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how far apart they begin, how far they go too far and what to change."""
+        return (
+            f"{self.subject.name}: the exterior jambs of two openings that are trimmed as one stand "
+            f"{units.text(self.between)} apart at the frame, back to back, and flare until they overlap by "
+            f"{units.text(self.overlap)} where they end; write a smaller flare at the sides, or a wider "
+            "wall."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WallHoldsNoTrimmers(Finding):
     """A ``wall`` between two holes in the framing is less than two studs, ``least`` together [in]."""
 

@@ -51,23 +51,38 @@ def _head(clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: fl
 
 
 def exterior_leg(
-    side: Side, clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, outside_edge: float, slope_deg: float
+    side: Side,
+    clear: ClearOpening,
+    fitted: FittedSide,
+    trim: ExteriorTrim,
+    outside_edge: float,
+    slope_deg: float,
+    head_deg: float = 0.0,
 ) -> Part:
-    """Make one leg. The left one starts at the top, the right one at the bottom: boards are never mirrored."""
+    """Make one leg. The left one starts at the top, the right one at the bottom: boards are never mirrored.
+
+    ``head_deg``: flare of the head up to which a leg stands that does not flare itself.
+    """
     is_left = side is Side.LEFT
     joint = trim.sealant_joint
     start = outside_edge + joint
     bottom_width, top_width = fitted.start_depth - joint, fitted.finish_depth - joint
-    length = clear.height + (joint + bottom_width) * tangent(slope_deg)
+    top = clear.top + top_width * tangent(head_deg)
+    length = clear.height + (joint + bottom_width) * tangent(slope_deg) + (top - clear.top)
     widths = (top_width, bottom_width) if is_left else (bottom_width, top_width)
     return Part(
         kind=PartKind.EXTERIOR_JAMB,
         side=side,
         where=Where.EXTERIOR,
         blank=PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness),
-        cuts=(*_widths(*widths), Crosscut(length=length), *_slope_cut(is_left, slope_deg)),
+        cuts=(
+            *_widths(*widths),
+            Crosscut(length=length),
+            *_slope_cut(is_left, slope_deg),
+            *_slope_cut(not is_left, head_deg),
+        ),
         seat=Seat(
-            origin=(clear.left, clear.top, start) if is_left else (clear.right, clear.top - length, start),
+            origin=(clear.left, top, start) if is_left else (clear.right, top - length, start),
             along=DOWN if is_left else UP,
             across=OUTWARD,
             through=(-1.0 if is_left else 1.0, 0.0, 0.0),
@@ -80,7 +95,7 @@ def _widths(start: float, finish: float) -> tuple[Cut, ...]:
     return rip if start == finish else (*rip, Taper(start_width=start, finish_width=finish))
 
 
-def _slope_cut(is_left: bool, slope_deg: float) -> tuple[Cut, ...]:
+def _slope_cut(is_at_finish: bool, slope_deg: float) -> tuple[Cut, ...]:
     if not slope_deg:
         return ()
-    return (Miter(end=End.FINISH if is_left else End.START, angle_deg=slope_deg, long_edge=Edge.FAR),)
+    return (Miter(end=End.FINISH if is_at_finish else End.START, angle_deg=slope_deg, long_edge=Edge.FAR),)

@@ -96,7 +96,7 @@ def _is_longer_outside(part: Part, opening: Opening) -> bool:
     flare = opening.exterior.flare if opening.exterior else None
     if flare is None or part.kind not in AT_THE_TRIM_PLANE or _is_read(part, opening):
         return False
-    ends = (Side.HEAD,) if part.side.is_leg else LEGS
+    ends = Side if opening.shape else (Side.HEAD,) if part.side.is_leg else LEGS
     return any((size := flare.at(side)) and size.angle_deg for side in ends)
 
 

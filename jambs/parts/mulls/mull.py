@@ -141,22 +141,30 @@ def cut_to_finished(parts: Sequence[Part], opening: Opening) -> list[Part]:
 
 
 def outside_covers(
-    covers: Sequence[Cover], entry: MullCasingEntry, outside_edge: float, slope_deg: float
+    covers: Sequence[Cover],
+    entry: MullCasingEntry,
+    outside_edge: float,
+    slope_deg: float,
+    flares: Flares = SQUARE,
+    joint: float = 0.0,
 ) -> list[Part]:
     """Make the covers outside; ``outside_edge``: depth of the frames' outside edges [in].
 
-    The foot of an upright one is beveled to the slope of the sill on which it stands.
+    The foot of an upright one is beveled to the slope of the sill on which it stands. Between flared jambs, which
+    begin a sealant ``joint`` farther out, an end is beveled as the jamb leans [in].
     """
-    front = outside_edge + entry.thickness
+    front, past = outside_edge + entry.thickness, entry.thickness - joint
     parts = []
     for cover in covers:
+        low, high = _leans(cover, covers, flares)
         foot = 0.0 if cover.is_bar or cover.mull.row else slope_deg
-        down = tangent(foot) * entry.thickness
+        out, up = (tangent(one) * past for one in (low, high))
+        down, low = tangent(foot) * entry.thickness + out, low or foot
         if cover.is_bar:
-            seat = Seat(origin=(cover.start, cover.high, front), along=RIGHT, across=DOWN, through=INWARD)
+            seat = Seat(origin=(cover.start - down, cover.high, front), along=RIGHT, across=DOWN, through=INWARD)
         else:
             seat = Seat(origin=(cover.low, cover.start - down, front), along=UP, across=RIGHT, through=INWARD)
-        cuts = (*_cuts(cover, cover.length + down), *_bevels(foot, 0.0))
+        cuts = (*_cuts(cover, cover.length + down + up), *_bevels(low, high))
         parts.append(_part(cover, covers, entry, Where.EXTERIOR, cuts, seat))
     return parts
 

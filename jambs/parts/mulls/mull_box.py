@@ -69,10 +69,11 @@ def outside_boxes(
     outside_edge: float,
     slope_deg: float,
     grid: Grid,
+    head_deg: float = 0.0,
 ) -> list[Part]:
     """Make mull jambs and their casing outside; ``outside_edge``: depth of the frames' outside edges [in].
 
-    They stand on the sloping sill as legs and casing do.
+    They stand square on the sloping sill as legs and casing do, and reach up to a head that flares by ``head_deg``.
 
     Raises:
         CannotBeCut: two jambs have no room between the units.
@@ -86,7 +87,7 @@ def outside_boxes(
             face = _face(cover, side)
             leg, faces = (Side.RIGHT, {"right": face}) if side is Side.LEFT else (Side.LEFT, {"left": face})
             fitted = _between_legs(sides, clear, face, grid)
-            board = exterior_leg(leg, replace(clear, **faces), fitted, trim, outside_edge, slope_deg)
+            board = exterior_leg(leg, replace(clear, **faces), fitted, trim, outside_edge, slope_deg, head_deg)
             parts.append(_marked(board, covers, cover, side))
         stands = replace(cased, bottom=_foot(cased, (cover.low + cover.high) / 2), right_bottom=None)
         upright = _casing(cover, stands, trim.casing_reveal, trim.casing, trim.mull_casing, Where.EXTERIOR)

@@ -18,7 +18,7 @@ def feet(path: FramePath, out: float | Mapping[Side, float]) -> Point:
     return (sill.finish[0], sill.start[0])
 
 
-def feet_over(paths: tuple[FramePath, FramePath], out: float) -> Point:
+def feet_over(paths: tuple[FramePath, FramePath], out: float | Mapping[Side, float]) -> Point:
     """Return how far they reach at most on a sill that slopes, by the paths where it is highest and lowest."""
     lefts, rights = zip(*(feet(path, out) for path in paths), strict=True)
     return (min(lefts), max(rights))

@@ -49,13 +49,10 @@ def sill_width(run: float, thickness: float, slope_deg: float) -> float:
     return run / math.cos(angle) + thickness * tangent(slope_deg)
 
 
-def make_sill(
-    place: SillPlace, sill: SillEntry, grid: Grid, walls: Sequence[WallBetween] = (), jamb: float = 0.0
-) -> Part:
+def make_sill(place: SillPlace, sill: SillEntry, grid: Grid, walls: Sequence[WallBetween] = ()) -> Part:
     """Make the sill from its place: ripped to width, beveled plumb on both edges, notched for the horns, kerfed.
 
-    ``walls``: between openings that it lies under, round which it is notched, back of one ``jamb`` (thickness) → back
-    of the next [in].
+    ``walls``: between openings that it lies under, round which it is notched, back of one jamb → back of the next [in].
     """
     angle = math.radians(sill.slope)
     width = sill_width(place.run, sill.thickness, sill.slope)
@@ -63,8 +60,7 @@ def make_sill(
     # Cut square to the face, so far out that the board's lower corner clears the trim plane.
     notch_across = grid.up(place.run_to_trim / math.cos(angle) + lean)
     round_walls = [
-        MidNotch(edge=Edge.NEAR, start=wall.low + jamb - place.left, along=wall.width - 2 * jamb, across=notch_across)
-        for wall in walls
+        MidNotch(edge=Edge.NEAR, start=wall.low - place.left, along=wall.width, across=notch_across) for wall in walls
     ]
     return Part(
         kind=PartKind.EXTERIOR_SILL,

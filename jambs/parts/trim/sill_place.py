@@ -14,6 +14,7 @@ from jambs.parts.shapes.feet import feet_over
 from jambs.parts.trim.casing import CasedOpening, outside_width
 from jambs.parts.trim.exterior_sill import SillPlace, sill_fall
 from jambs.parts.trim.shaped_casing import cased_path
+from jambs.place.flares import SQUARE, Flares
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -26,6 +27,7 @@ def sill_place(
     trim: ExteriorTrim,
     depth: float,
     at_feet: Point,
+    flares: Flares = SQUARE,
 ) -> SillPlace:
     """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill, at most [in].
 
@@ -35,7 +37,7 @@ def sill_place(
     assert trim.sill is not None
     shape = placement.opening.shape
     if shape and shape.is_cut_below(placement.opening.frame):
-        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet)
+        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet, flares)
         length, notches = right - left, (backs[0] - left, right - backs[1])
     else:
         length = outside_width(cased, trim.casing) + 2 * trim.sill.horn
@@ -53,7 +55,12 @@ def sill_place(
 
 
 def _under_feet(
-    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, at_feet: Point
+    clear: ClearOpening,
+    cased: CasedOpening,
+    placement: Placement,
+    trim: ExteriorTrim,
+    at_feet: Point,
+    flares: Flares,
 ) -> tuple[float, float, Point]:
     """Return the ends of a sill under slants or an arc, and the backs of the jambs on it, left and right (x) [in].
 
@@ -61,10 +68,14 @@ def _under_feet(
     """
     assert trim.sill is not None
     slope, opening = tangent(trim.sill.slope), placement.opening
-    near, *far = (
-        clear_path(opening, replace(clear, bottom=clear.bottom - run * slope)) for run in (trim.sealant_joint, *at_feet)
-    )
-    backs = [feet_over((near, path), trim.jamb.thickness) for path in far]
+
+    def jambs_at(run: float) -> FramePath:
+        fallen = clear_path(opening, replace(clear, bottom=clear.bottom - run * slope))
+        return outset(fallen, {**flares.all_out(run - trim.sealant_joint), Side.SILL: 0.0}) if flares else fallen
+
+    near, *far = (jambs_at(run) for run in (trim.sealant_joint, *at_feet))
+    thick = {side: flares.across(side, trim.jamb.thickness) for side in Side}
+    backs = [feet_over((near, path), thick) for path in far]
     fallen = (0.0, cased.bottom - (cased.bottom if cased.right_bottom is None else cased.right_bottom))
     (left, _), (_, right) = (_casing_feet(cased_path(opening, cased), drop, trim, slope) for drop in fallen)
     return left - trim.sill.horn, right + trim.sill.horn, (backs[0][0], backs[1][1])
