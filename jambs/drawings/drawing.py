@@ -186,10 +186,11 @@ def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], u
     scales = scales_of(units)
     scale = next(view.scale for view in views if view.kind is ViewKind.SECTION)
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
-    return [
+    found = [
         _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
         for one, view in zip(views, asked, strict=True)
     ]
+    return _if_it_fits(found, views, PAGES[units][0])
 
 
 def _with_best_picture(
@@ -217,10 +218,16 @@ def _one_smaller(
     scales = (HALF_SIZE[units], *scales_of(units))
     scale = min((view.scale for view in views if view.kind in kinds), key=lambda one: one.factor, default=scales[0])
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
-    return [
+    found = [
         arrange(view, scale=smaller, units=units, with_unit=False) if view.kind in kinds else one
         for one, view in zip(views, asked, strict=True)
     ]
+    return _if_it_fits(found, views, PAGES[units][0])
+
+
+def _if_it_fits(found: list[PlacedView], before: Sequence[PlacedView], page: Page) -> list[PlacedView]:
+    """Return what was found, or all as it was: words beside smaller shapes may take more paper, too much of it."""
+    return found if all(_fits(view, page) for view in found) else list(before)
 
 
 def _with_narrow_words(view: View, scale: Scale, units: Units) -> PlacedView:

@@ -55,6 +55,15 @@ def test_corners_stay_half_size_where_smaller_ones_take_as_many_sheets() -> None
     assert {view.scale.factor for view in drawing.views if view.name.startswith("corner ")} == {2}
 
 
+def test_views_whose_words_take_more_paper_at_a_smaller_scale_keep_theirs() -> None:
+    """Creamery: at 1:10 what stands beside the head section of the flared opening is higher than an A4 page."""
+    job = jambs.read_job(EXAMPLES / "creamery")
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "E1"), job)
+    (page,) = {sheet.page for sheet in drawing.sheets if sheet.page.name == "A4"}
+    assert all(one.view.paper_height <= room_on(page).height for one in drawing.sheets[0].views)
+    assert len({view.scale.factor for view in drawing.views if view.kind is ViewKind.SECTION}) == 1
+
+
 def test_views_stand_under_each_other_beside_a_tall_one() -> None:
     """By hand: 4.9 x 9.9 and two of 4.9 x 4.8 with 0.15 between fill a page of 10 x 10."""
     tall, one, two = view("tall", 4.9, 9.9), view("one", 4.9, 4.8), view("two", 4.9, 4.8)
