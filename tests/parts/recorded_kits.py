@@ -23,7 +23,7 @@ if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parents[2]), str(Path(__file__).parents[1]), str(Path(__file__).parent)]
 
 from arches import arch_changes
-from cases import METRIC, STOOL, changed, job_of
+from cases import BASE, METRIC, STOOL, changed, job_of
 from flared_triangles import flared_triangle_changes
 from gangs import boxed, ganged, unit
 from metal import lined
@@ -33,7 +33,8 @@ from rounds import round_changes
 from sills_under_shapes import SILL
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
 from test_crown_by_hand import CROWN, trim
-from test_returns_by_hand import BARE, RETURNS, WITH_STOOL, WITH_TILE
+from test_returns_by_hand import BARE, BOARDS, RETURNS, WITH_STOOL, WITH_TILE
+from trimmed_as_one import side_by_side
 
 from jambs.geometry import Point
 from jambs.job import Job
@@ -76,6 +77,49 @@ TAPERED = {"interior_depth": _corners("4 3/4", "4 5/8", "4 1/2", "4 11/16")}
 FRAME = {"frame_width": ["35 9/16", "35 1/2"], "frame_height": ["47 1/2", "47 7/16"]}
 OUTSIDE = {"exterior_depth": _corners("1 1/2", "1 5/8", "1 7/16", "1 1/2")}
 BUILT_ON_STOOL: dict[str, Any] = {"head": HEAD, "backband": BAND}
+NEARLY_LEVEL = {"interior_depth": _corners("4 3/4", "4 11/16", "4 5/8", "4 5/8")}
+LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
+PLASTER = {**BOARDS, "wall_board": "behind the return", "frame_bead": {"leg": "3/4", "nose": "1/8"}}
+BUTTED = {**BASE["interior_trim"]["inside"]["casing"], "corner": "butt", "overhang": "3/8", "back_bevel_deg": "3"}
+MITERED_OUTSIDE = {**BASE["exterior_trim"]["outside"]["casing"], "corner": "miter", "back_bevel_deg": "2"}
+del MITERED_OUTSIDE["overhang"]
+CLIPPED = {"nailing_flange": "no", "jamb_depth": "4 9/16", "frame_face": "2 1/2", "sash": "fixed"}
+METRIC_BOARDS = [{"stock": "pine", "thickness": thick, "width": "195", "lengths": ["3000"]} for thick in ("20", "45")]
+OUTSIDE_IN_MM: dict[str, Any] = {
+    "jamb": {"thickness": "20", "stock": "larch"},
+    "frame_reveal": "6",
+    "sealant_joint": "6",
+    "casing_reveal": "5",
+    "casing": {"width": "95", "thickness": "22", "stock": "larch", "corner": "butt", "overhang": "12"},
+    "sill": {
+        "thickness": "40",
+        "stock": "larch",
+        "slope": "8 deg",
+        "nosing": "30",
+        "horn": "25",
+        "drip_kerf": {"width": "6", "depth": "6", "set_back": "12"},
+    },
+    "head_flashing": {"past_casing": "12", "upstand": "75", "drip": "12", "gap_to_cladding": "10"},
+}
+
+
+def jointed(joint: str, **more: Any) -> dict[str, Any]:
+    return {"interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": joint}, **more}
+
+
+def _metric_arch(shape: Any, frame: str, curved: str) -> dict[str, Any]:
+    jamb = {"thickness": "20", "stock": "pine", "joint": "miter", "curved": curved}
+    more = {"shop__boards": METRIC_BOARDS, "position": "on the sheathing", "interior_trim__inside__jamb": jamb}
+    return {**METRIC, **_shaped(shape, frame, **more)}
+
+
+def _trimmed_as_one(count: int, wall: str) -> dict[str, Any]:
+    """Return the changes of a row of windows; its kit is that of the leftmost, which has the boards over all."""
+    data = side_by_side(count, wall)
+    return {key: data[key] for key in ("openings", "interior_trim", "exterior_trim")}
+
+
+ON_STOOL_WITH_MULLS = {"interior_trim__inside": {**STOOL, "mull_casing": {"thickness": "3/4", "stock": "poplar"}}}
 KITS: Mapping[str, dict[str, Any]] = {
     "picture framed": {},
     "mitered, legs through": {
@@ -145,6 +189,115 @@ KITS: Mapping[str, dict[str, Any]] = {
     ),
     "boxed": boxed(),
     "boxed in a tapered wall": boxed(**_read(**TAPERED)),
+    "ellipse arch, bent in one": arch_changes({"kind": "ellipse arch", "rise": "14"}, 40, 40, curved="bent in one"),
+    "full round, bent": round_changes({"kind": "full round"}, 36, 36, curved="bent laminations"),
+    "quarter round, bent": round_changes(
+        {"kind": "quarter round", "high_side": "left"}, 36, 36, curved="bent laminations"
+    ),
+    "metric segment arch, bent": _metric_arch(
+        {"kind": "segment arch", "rise": "200"}, "900 x 1500", "bent laminations"
+    ),
+    "metric ellipse arch, bent in one": _metric_arch(
+        {"kind": "ellipse arch", "rise": "350"}, "1000 x 1100", "bent in one"
+    ),
+    "metric half round": _metric_arch({"kind": "half round"}, "900 x 1500", "sawn segments"),
+    "half round, read": {
+        **arch_changes({"kind": "half round"}, 36, 60),
+        **_read(
+            interior_depth={
+                "head": ["1 15/16", "2", "2 1/16"],
+                "left": ["1 7/8", "1 15/16"],
+                "right": ["1 15/16", "2 1/16"],
+            },
+            exterior_depth={"head": ["3 1/2", "3 5/8", "3 9/16"], "left": ["3 1/2"] * 2, "right": ["3 7/16", "3 9/16"]},
+        ),
+    },
+    "mitered outside, butted inside": {
+        "exterior_trim__outside__casing": MITERED_OUTSIDE,
+        "exterior_trim__outside__sill__under_frame": "1/2",
+        "interior_trim__inside__casing": BUTTED,
+    },
+    "on clips in a liner": {"windows__fixed": {**CLIPPED, "frame_projection": "1 1/4"}, "walls__main__buck": LINER},
+    "rabbeted stool, returned apron": {
+        "windows__fixed__frame_face": {"left": "2 1/2", "right": "2 1/2", "head": "2 1/2", "sill": "3/4"},
+        "openings__0__rough_opening": None,
+        "shop__horn_play": "1/16",
+        "interior_trim__inside": {
+            **STOOL,
+            "stool": {**STOOL["stool"], "rabbet": "1/4"},
+            "apron": {**STOOL["apron"], "ends": "returned"},
+        },
+    },
+    "flared by lengths, legs through": jointed(
+        "legs through", interior_trim__inside__flare={"left": "1 in", "right": "3/4 in", "head": "1 1/2 in"}
+    ),
+    "flared, head over legs": jointed(
+        "head over legs", interior_trim__inside__flare={"sides": "12 deg", "head": "8 deg", "sill": "6 deg"}
+    ),
+    "flared in a liner": {**_flared(sides="3 deg", head="2 deg"), "walls__main__buck": LINER},
+    "plaster returns": {"interior_trim__inside": {**RETURNS, "returns": PLASTER}},
+    "returns and stool, read": {"interior_trim__inside": WITH_STOOL, **_read(**NEARLY_LEVEL)},
+    "returns and tile, read": {"interior_trim__inside": WITH_TILE, **_read(**NEARLY_LEVEL)},
+    "trimless bead": {"interior_trim__inside": {**BARE, "wall_edge": {"kind": "trimless bead", "leg": "1"}}},
+    "gable, read": _shaped(
+        GABLE,
+        "36 x 48",
+        **_read(
+            interior_depth={
+                "head": ["4 13/16", "4 27/32", "4 7/8", "4 27/32", "4 13/16"],
+                "left": ["4 11/16", "4 3/4", "4 13/16"],
+                "right": ["4 11/16", "4 3/4", "4 13/16"],
+                "sill": ["4 11/16", "-", "4 11/16"],
+            },
+            exterior_depth={
+                "head": ["1 5/8", "1 3/4", "1 9/16"],
+                "left": ["1 1/2", "1 5/8"],
+                "right": ["1 7/16", "1 9/16"],
+                "sill": ["1 1/2", "1 7/16"],
+            },
+        ),
+    ),
+    "gable in a liner": _shaped(GABLE, "36 x 48", walls__main__buck=LINER),
+    "gable, flared": _shaped(GABLE, "36 x 48", **_flared(sides="10 deg", head="15 deg")),
+    "raked, butted": _shaped(RAKED, "24 x 48", **jointed("head over legs")),
+    "raked and flared, read": _shaped(
+        RAKED,
+        "24 x 48",
+        **_flared(sides="10 deg", head="15 deg"),
+        **_read(
+            interior_depth={
+                "head": ["4 3/4", "4 13/16"],
+                "left": ["4 11/16", "4 3/4"],
+                "right": ["4 11/16", "4 13/16"],
+                "sill": ["4 11/16", "4 11/16"],
+            }
+        ),
+    ),
+    "octagon, butted": _shaped("octagon", "30 x 30", **jointed("legs through", exterior_trim__outside__sill=None)),
+    "triangle, read": {
+        **round_changes({"kind": "triangle", "peak_from_left": "12"}, 48, 30),
+        **_read(interior_depth={"head": ["1 15/16", "2", "1 7/8"], "sill": ["1 15/16", "1 7/8"]}),
+    },
+    "boxed outside": boxed("outside"),
+    "boxed on a stool": boxed(**ON_STOOL_WITH_MULLS),
+    "ganged on a stool, read": ganged(
+        **ON_STOOL_WITH_MULLS,
+        **_read(**NEARLY_LEVEL, exterior_depth=_corners("1 1/2", "1 9/16", "1 7/16", "1 1/2")),
+    ),
+    "metric, trimmed outside": {**METRIC, "exterior_trim": {"outside": OUTSIDE_IN_MM}},
+    "metric, stacked": {**METRIC, **DEEP, "interior_trim__inside__stack": "2"},
+    "built up and flared": {
+        "interior_trim__inside": {
+            **ON_STOOL,
+            "jamb": MITERED,
+            "flare": {"sides": "10 deg"},
+            "built_up": BUILT_ON_STOOL,
+        }
+    },
+    "built up, read": {"interior_trim__inside": {**ON_STOOL, "built_up": BUILT_ON_STOOL}, **_read(**NEARLY_LEVEL)},
+    "door, read": {**DOOR, "interior_trim__inside": THREE_SIDED, **_read(**NEARLY_LEVEL)},
+    "two trimmed as one": _trimmed_as_one(2, "5 1/2"),
+    "three trimmed as one": _trimmed_as_one(3, "7"),
 }
 
 

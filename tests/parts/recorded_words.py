@@ -24,8 +24,9 @@ from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
 from gangs import RETURNS as LINED
 from gangs import boxed, ganged, unit
-from panels import paneled
-from recorded_kits import KITS, MITERED, as_text, plain
+from panels import PANELS, paneled
+from recorded_kits import KITS, MITERED, as_text, jointed, plain
+from rounds import inside_only
 from said import sentences
 
 from jambs.findings import FindingsError
@@ -98,7 +99,17 @@ TOLD: Mapping[str, dict[str, Any]] = {
     "left on, on a stool": {**KEPT, "interior_trim__inside": STOOL},
     "left on, paneled": paneled(**KEPT),
     "left on, ganged": {**ganged(), **KEPT},
+    "left on, half round bent": {
+        **inside_only(arch_changes({"kind": "half round"}, 36, 60, curved="bent laminations")),
+        **KEPT,
+        "shop__springback": "5 %",
+    },
+    "left on, a shape that flares": {**KITS["raked and flared"], **KEPT},
     "paneled": paneled(),
+    "paneled, legs through": paneled(**jointed("legs through")),
+    "paneled on a stool": paneled(
+        interior_trim__inside={**STOOL, "panels": PANELS}, interior_trim__inside__panels=None
+    ),
     "paneled in a tapered wall": paneled(
         openings__0__measured={
             **READ,
