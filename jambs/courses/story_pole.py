@@ -52,5 +52,6 @@ def story_pole(plan: CoursePlan) -> StoryPole:
     )
 
 
-def _order(mark: PoleMark) -> tuple[float, bool, str]:
-    return mark.running, not mark.is_course, mark.of.words if isinstance(mark.of, Wanted) else ""
+def _order(mark: PoleMark) -> tuple[float, str]:
+    """Sort from below; a course that is cut at the eave comes before the eave that it does not meet."""
+    return mark.running, mark.of.words if isinstance(mark.of, Wanted) else ""

@@ -25,22 +25,23 @@ def turned(polygon: Polygon, *, about: Point, degrees: float) -> Polygon:
     return tuple((about[0] + x * cosine - y * sine, about[1] + x * sine + y * cosine) for x, y in moved)
 
 
-def _axes(polygon: Polygon) -> Iterator[Point]:
+def overlap(one: Polygon, other: Polygon) -> bool:
+    """Say whether two convex polygons, counter-clockwise, share more than a touch: no edge has the other outside it."""
+    return not (_is_outside(one, other) or _is_outside(other, one))
+
+
+def _is_outside(one: Polygon, other: Polygon) -> bool:
+    """Say whether an edge of one polygon has all of the other outside it (separating axes)."""
+    return any(_reach(one, axis) <= -_reach(other, (-axis[0], -axis[1])) + TOUCH for axis in _outward(one))
+
+
+def _outward(polygon: Polygon) -> Iterator[Point]:
     for (x0, y0), (x1, y1) in zip(polygon, polygon[1:] + polygon[:1], strict=True):
         length = math.hypot(x1 - x0, y1 - y0)
         if length > 0:
             yield ((y1 - y0) / length, (x0 - x1) / length)
 
 
-def _span(polygon: Polygon, axis: Point) -> tuple[float, float]:
-    along = [x * axis[0] + y * axis[1] for x, y in polygon]
-    return min(along), max(along)
-
-
-def overlap(one: Polygon, other: Polygon) -> bool:
-    """Say whether two convex polygons share more than a touch (separating axes)."""
-    for axis in (*_axes(one), *_axes(other)):
-        (low, high), (other_low, other_high) = _span(one, axis), _span(other, axis)
-        if high <= other_low + TOUCH or other_high <= low + TOUCH:
-            return False
-    return True
+def _reach(polygon: Polygon, axis: Point) -> float:
+    """How far a polygon reaches along a direction."""
+    return max(x * axis[0] + y * axis[1] for x, y in polygon)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 
 import pytest
 from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, opening, plan
 
-from jambs.courses.plan import plan_elevation
+from jambs.courses.elevation import LineKind
+from jambs.courses.plan import Missed, plan_elevation
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
 from jambs.courses.views import LineInk, clear_runs, pole_figure
@@ -30,6 +32,23 @@ def test_texts_read_back_to_the_heights() -> None:
     for mark in pole.marks:
         assert read_length(running_text(mark, pole.grid), units=Units.INCH) == pytest.approx(mark.running, abs=1e-9)
     assert sum(not mark.is_course for mark in pole.marks) == 4
+
+
+@pytest.mark.parametrize(("steps", "is_said"), [(0.49, False), (-0.49, False), (0.5, True), (-0.5, True)])
+def test_a_foot_less_than_half_a_step_off_the_floor_stands_at_it(steps: float, is_said: bool) -> None:
+    pole = story_pole(plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES))
+    words = datum_words(replace(pole, start_line=steps * pole.grid.step))
+    assert (words != "start line, at the ground floor") is is_said
+
+
+def test_a_course_that_is_cut_is_marked_before_the_eave_it_does_not_meet() -> None:
+    """Both lie at one height; two heights that none meets there stand by their words."""
+    planned = plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES)
+    eave = replace(planned.elevation.wanted[0], kind=LineKind.EAVE, height=112.0, mark="")
+    last = replace(planned.lines[-1], is_cut=True, meets=())
+    missed = Missed(wanted=eave, off=0.0, move=None)
+    pole = story_pole(replace(planned, lines=(*planned.lines[:-1], last), missed=(missed,)))
+    assert [mark.of for mark in pole.marks[-2:]] == [last, eave]
 
 
 def test_the_strip_has_a_line_for_every_mark() -> None:

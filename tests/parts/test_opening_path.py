@@ -270,3 +270,11 @@ def test_a_path_of_three_corners_closes_round_a_triangle() -> None:
 def test_corners_on_one_line_are_told_as_such() -> None:
     """They go round nothing, neither clockwise nor the other way."""
     assert path_fault(((0.0, 0.0), (1.0, 0.0), (2.0, 0.0))) == "corner 2 lies on a straight edge; leave it out"
+
+
+@pytest.mark.parametrize(("degrees", "is_fault"), [(0.99, True), (1.01, False), (1.5, False), (-0.99, True)])
+def test_an_edge_that_hardly_turns_is_one_with_the_next(degrees: float, is_fault: bool) -> None:
+    """Under a degree a corner is none: which one it is, is said."""
+    up = 15 * math.tan(math.radians(degrees) / 2)
+    fault = path_fault(((0.0, 0.0), (0.0, 40.0), (15.0, 40.0 + up), (30.0, 40.0), (30.0, 0.0)))
+    assert fault == ("corner 3 lies on a straight edge; leave it out" if is_fault else "")

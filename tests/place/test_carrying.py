@@ -78,6 +78,17 @@ def test_a_rough_opening_without_room_is_told() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("wide", "is_said"), [("35 1/2", False), ("35 33/64", False), ("35 17/32", True), ("35 9/16", True)]
+)
+def test_shims_want_an_eighth_at_each_side_at_the_least(wide: str, is_said: bool) -> None:
+    """In a rough opening of 35 3/4: 1/8 at each side is enough, or half a 64th less; 7/64 is not,
+    whatever more the shop would like."""
+    paths = {"openings__0__frame": f"{wide} x 47 1/2", "openings__0__rough_opening": "35 3/4 x 48"}
+    said = [text for text in texts(**paths) if "to its rough opening" in text]
+    assert bool(said) is is_said
+
+
 def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
     # Rough opening 83 from the frame's bottom, floor 1/4 below it, liner 3/4 at the head only: 83 + 1/4 + 3/4 = 84.
     # Sides: 38 + 2 x 3/4 = 39-1/2.

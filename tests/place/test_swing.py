@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon, affinity, box
 
-from jambs.place.polygons import overlap, rectangle
+from jambs.geometry import Outline
+from jambs.place.polygons import TOUCH, overlap, rectangle
 from jambs.place.swing import FINE_DEG, Leaf, Obstacle, open_sash, passage_at, swing_picture
 
 PROUD = Leaf(
@@ -120,6 +121,19 @@ def test_against_dense_turning_with_shapely(proud: float, reveal: float, depth: 
         clear = step / 2
     # A corner that only grazes shows no area at half a degree: allow one step and a half.
     assert open_sash(leaf).degrees == pytest.approx(clear, abs=0.75)
+
+
+@pytest.mark.parametrize(("x", "y"), [(2.0, 0.0), (-2.0, 0.0), (0.0, 3.0), (0.0, -3.0), (2.0, 3.0)])
+def test_what_touches_along_an_edge_or_in_a_corner_does_not_overlap(x: float, y: float) -> None:
+    """From all sides, and as much as a touch is; a little more than that overlaps."""
+    one = rectangle((0.0, 0.0), (2.0, 3.0))
+
+    def moved(by: float) -> Outline:
+        return rectangle((x * by, y * by), (x * by + 2.0, y * by + 3.0))
+
+    assert not overlap(one, moved(1.0))
+    assert not overlap(one, moved(1.0 - 0.2 * TOUCH))
+    assert overlap(one, moved(1.0 - 2 * TOUCH))
 
 
 @given(st.lists(st.floats(-5, 5), min_size=8, max_size=8), st.floats(0, 360))

@@ -84,6 +84,18 @@ def test_no_recess_no_shade() -> None:
     assert fraction(Reveal(width=1, height=1, recess=0), 60, 70) == 1
 
 
+@pytest.mark.parametrize(
+    ("width", "height", "recess", "is_glass"),
+    [(1, 1, 0, True), (0, 1, 0, False), (1, 0, 0, False), (1, 1, -0.001, False), (-1, -1, 0, False)],
+)
+def test_glass_has_a_size_and_stands_in_its_opening(width: float, height: float, recess: float, is_glass: bool) -> None:
+    if is_glass:
+        assert Reveal(width=width, height=height, recess=recess).recess == 0
+    else:
+        with pytest.raises(StudyError, match="glass"):
+            Reveal(width=width, height=height, recess=recess)
+
+
 def test_open_sky() -> None:
     """CIE overcast sky on a vertical wall 39.62 % (published as 39.6), even sky 50 %."""
     exact = (2 / 3) * (pi / 4 + 2 / 3) / (2 * pi * (1 / 3) * (1 / 2 + 2 / 3))

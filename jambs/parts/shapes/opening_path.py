@@ -16,8 +16,6 @@ from jambs.sides import Side
 
 NEARLY_LINE_DEG = 1.0
 """Two edges that turn by less than this are one edge [degrees]."""
-GREATEST_FLARE_DEG = 60.0
-"""A jamb that leans out by more than this is a ledge, and no saw is laid out for it [degrees]."""
 
 
 class CornerJoint(Enum):
