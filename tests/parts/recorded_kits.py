@@ -279,6 +279,7 @@ KITS: Mapping[str, dict[str, Any]] = {
         **_read(interior_depth={"head": ["1 15/16", "2", "1 7/8"], "sill": ["1 15/16", "1 7/8"]}),
     },
     "boxed outside": boxed("outside"),
+    "boxed, read outside": boxed(**_read(exterior_depth=_corners("1 1/2", "1 5/8", "1 7/16", "1 9/16"))),
     "boxed on a stool": boxed(**ON_STOOL_WITH_MULLS),
     "ganged on a stool, read": ganged(
         **ON_STOOL_WITH_MULLS,

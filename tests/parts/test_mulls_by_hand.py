@@ -243,16 +243,16 @@ def test_a_cover_laps_as_far_as_over_the_frame_it_covers_least(off: float, lap: 
 
 
 def test_outside_a_mull_in_the_middle_stands_midway_between_the_feet_of_the_legs() -> None:
-    """Trim planes 1 1/2 and 2 in front of the frame: on a sloping sill the casing's foot is at the mean of both."""
+    """Trim planes 1 1/2 and 3 in front of the frame: on a sloping sill the casing's foot is at the mean of both."""
 
     def length(left: str, right: str) -> float:
         depths = {"head_left": left, "sill_left": left, "head_right": right, "sill_right": right}
         kit = kit_of(**boxed(openings__0__measured={"date": "2026-06-01", "exterior_depth": depths}))
         return part_of(kit, "mull casing", "between units", Where.EXTERIOR).length
 
-    shallow, deep = length("1 1/2", "1 1/2"), length("2", "2")
-    assert deep - shallow == pytest.approx(0.5 * math.tan(math.radians(10)), abs=1 / 32)
-    assert length("1 1/2", "2") == pytest.approx((shallow + deep) / 2, abs=1 / 32)
+    shallow, deep = length("1 1/2", "1 1/2"), length("3", "3")
+    assert deep - shallow == pytest.approx(1.5 * math.tan(math.radians(10)), abs=1 / 32)
+    assert length("1 1/2", "3") == pytest.approx((shallow + deep) / 2, abs=1 / 64)
 
 
 def test_the_casing_of_a_boxed_mull_hangs_on_its_jambs() -> None:

@@ -25,7 +25,8 @@ from jambs.parts.board.cuts import EdgeGroove, EdgeRabbet, Tenon
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
 from jambs.parts.board.part import Part
-from jambs.parts.jambs.panel_room import moisture_change
+from jambs.parts.jambs.panel_checks import _leaving, _swelling
+from jambs.parts.jambs.panel_room import PanelMovement, moisture_change
 from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -298,3 +299,25 @@ def test_panels_of_both_legs_are_alike_where_the_wall_is_deeper_at_one() -> None
     assert layout_of(kit, "left leg").across == layout_of(kit, "right leg").across == (2.0, 5 + 15 / 32)
     rooms = [members(part_of(kit, "extension jamb", leg), PartKind.STILE)[1].width for leg in ("left leg", "right leg")]
     assert rooms == [2.0, 2.25]
+
+
+@pytest.mark.parametrize(("share", "tight"), [(1.0, False), (1.001, True), (0.999, False)])
+def test_a_panel_may_just_fill_the_room_it_has(share: float, tight: bool) -> None:
+    """4 7/32 between the bottoms of both grooves, less the panel of 4 5/32, is 1/16 of room: all of it may be taken."""
+    job = job_of(changed(**paneled()))
+    leg = part_of(make_kit(place_windows(job)[0], job), "extension jamb", "left leg")
+    entry = job.openings[0].interior.panels
+    assert entry
+    moves = PanelMovement(growth=share * (1 / 16) / (4 + 5 / 32), shrinkage=0.0)
+    assert bool(list(_swelling([leg], entry, moves))) is tight
+
+
+@pytest.mark.parametrize(("share", "is_loose"), [(1.0, False), (1.01, True), (0.99, False)])
+def test_a_panel_may_just_keep_in_its_grooves(share: float, is_loose: bool) -> None:
+    """3 15/32 in the clear, 1/8 in each groove (common practice, no source): 3 23/32 may be left of 4 5/32."""
+    job = job_of(changed(**paneled()))
+    leg = part_of(make_kit(place_windows(job)[0], job), "extension jamb", "left leg")
+    entry = job.openings[0].interior.panels
+    assert entry
+    moves = PanelMovement(growth=0.0, shrinkage=share * (7 / 16) / (4 + 5 / 32))
+    assert bool(list(_leaving([leg], entry, moves, job))) is is_loose

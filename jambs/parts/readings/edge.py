@@ -64,7 +64,7 @@ class FittedEdge:
         if self.kind is not EdgeKind.SCRIBE:
             return WallBend.NONE
         ends, middle = max(self.gaps[0], self.gaps[-1]), self.gaps[1:-1]
-        if max(middle) <= ends and min(middle) < ends - ROUND_OFF:
+        if max(middle) <= ends:
             return WallBend.BULGE
         return WallBend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 else WallBend.WAVE
 

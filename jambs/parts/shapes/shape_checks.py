@@ -104,7 +104,7 @@ def _buck(placement: Placement, about: Subject) -> Iterator[Finding]:
         corner_turn_deg(boards, i) for i, edge in enumerate(boards) if edge in along and boards[i - 1].side is edge.side
     ]
     yield BuckOfStraightBoards(
-        subject=about, count=len(along), off=greatest_off(path), turn_deg=max(turns, default=0.0)
+        subject=about, count=len(along), off=greatest_off(path), turn_deg=max(turns)
     )
 
 
