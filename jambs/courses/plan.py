@@ -43,7 +43,7 @@ class CourseLine:
     running: float
     exposure: float | None
     meets: tuple[Wanted, ...]
-    is_cut: bool = False
+    is_cut: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

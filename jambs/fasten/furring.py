@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum, auto
 from functools import cache
 from importlib.resources import files
@@ -69,7 +69,7 @@ class Verdict:
     name: str = ""
     size: float = 0.0
     limit: float = 0.0
-    row: FurringRow | None = field(default=None, compare=False)
+    row: FurringRow | None = None
 
     @property
     def is_allowed(self) -> bool:
