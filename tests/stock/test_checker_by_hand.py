@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from jambs.stock import checker
-from jambs.stock.checker import STEPS, check_certificate, fill
+from jambs.stock.checker import STEPS, blanks, check_certificate, fill
 from jambs.stock.problem import LotKind
 
 
@@ -119,6 +119,79 @@ def test_a_board_of_which_there_is_none_takes_nothing_off() -> None:
     """At 4 cents three pieces are worth 4 more than a board, and none is left: 16, in steps of 4 as 8 and 12 are."""
     endless = stock()[0] | {"name": "dear", "price_cents": 12}
     assert check_certificate(lengths(prices={(0, 300): 4 * STEPS}, stock=[stock(supply=0)[0], endless])) == 16
+
+
+def test_prices_in_a_plan_file_are_in_millionths_of_a_cent() -> None:
+    """Files of earlier issues are held to it: four pieces at 2 cents prove 8, a millionth more than that 16."""
+    assert check_certificate(lengths(prices={(0, 300): 2_000_000})) == 8
+    assert check_certificate(lengths(prices={(0, 300): 2_000_001})) == 16
+
+
+def test_a_piece_without_a_price_is_worth_nothing_on_a_board_either() -> None:
+    """Four of 310 and one of 210 less a kerf and 5 off each end are 1450: filled at 4 x 2 to the price of 8."""
+    assert check_certificate(lengths(stock=stock(length=1450))) == 8
+
+
+def test_a_board_that_no_piece_fits_proves_nothing_against_any_price() -> None:
+    """One size of 300; 309 with 5 off each end holds none of it, 310 holds one."""
+    one = [{"width": 50, "length": 300, "miter_allowance": 0, "count": 4}]
+    dear = {(0, 300): 9 * STEPS}
+    assert check_certificate(lengths(pieces=one, prices=dear, stock=stock(length=309))) == 40
+    with pytest.raises(ValueError, match="more than it costs"):
+        check_certificate(lengths(pieces=one, prices=dear, stock=stock(length=310)))
+
+
+def test_of_boards_that_cost_nothing_a_cent_is_a_cent() -> None:
+    """Four pieces at 1 cent; one such board is there, which three of them fill: 4 - 3."""
+    free = stock(price_cents=0, supply=1)
+    assert check_certificate(lengths(prices={(0, 300): STEPS}, stock=free)) == 1
+
+
+def leg(mark: str, length: int, width: int, **keys: Any) -> dict[str, Any]:
+    return {"mark": mark, "length": length, "width": width, "miter_allowance": 0, "count": 1, **keys}
+
+
+def paired(first: dict[str, Any], second: dict[str, Any], **pair: Any) -> dict[str, Any]:
+    saw = {"crosscut_kerf": 6, "rip_kerf": 8}
+    turned = {"is_first_turned": False, "is_second_turned": False}
+    return {"saw": saw, "pieces": [first, second], "pairs": [{"first": "A", "second": "B", **turned, **pair}]}
+
+
+def head_to_tail(lap: int, **changes: Any) -> dict[str, Any]:
+    """A slant of 400 in 300 is 500 long, 3-4-5: a kerf of 6 square to it takes 10 along the grain."""
+    ends = {"A": (0, 400), "B": (-400, 0)}
+    first, second = (leg(mark, 1000, 300, slants=slants, **changes) for mark, slants in ends.items())
+    return paired(first, second, lap=lap)
+
+
+def test_a_kerf_that_is_just_whole_parts_two_pieces_head_to_tail() -> None:
+    """Of a run of 400 a lap of 390 leaves the 10."""
+    assert list(blanks(head_to_tail(390))) == [(300, 1000 - 390 + 1000, 1)]
+    for lap in (391, 400, 401):
+        with pytest.raises(ValueError, match="no one cut parts A from B"):
+            list(blanks(head_to_tail(lap)))
+
+
+def side_by_side(across: int, **changes: Any) -> dict[str, Any]:
+    """A taper of 300 in a length of 400 is 500 long: a kerf of 8 square to it takes 10 across."""
+    first, second = (leg(mark, 400, 400, ends=(100, 400), **changes) for mark in "AB")
+    return paired(first, second, lap=0, across=across, is_second_over=False)
+
+
+def test_a_kerf_that_is_just_whole_parts_two_pieces_side_by_side() -> None:
+    """The wide end of one beside the narrow end of the other: 500 and the 10."""
+    assert list(blanks(side_by_side(510))) == [(510, 400, 1)]
+    for across in (509, 500, 490):
+        with pytest.raises(ValueError, match="no rip parts A from B"):
+            list(blanks(side_by_side(across)))
+
+
+@pytest.mark.parametrize("pair", [head_to_tail(390), side_by_side(510)], ids=["head to tail", "side by side"])
+@pytest.mark.parametrize("counts", [(2, 2), (2, 1), (1, 2)])
+def test_a_pair_is_of_one_piece_and_one(pair: dict[str, Any], counts: tuple[int, int]) -> None:
+    pieces = [{**piece, "count": count} for piece, count in zip(pair["pieces"], counts, strict=True)]
+    with pytest.raises(ValueError, match="A"):
+        list(blanks({**pair, "pieces": pieces}))
 
 
 def test_a_price_below_nothing_counts_as_nothing() -> None:

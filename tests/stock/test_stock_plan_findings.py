@@ -239,6 +239,52 @@ def test_a_whole_kerf_lies_between_two_that_share_a_cut() -> None:
     assert [one.code for one in paired((0, 40), (40, 0))()] == ["slants-apart"]  # alike, and leaning apart
 
 
+@pytest.mark.parametrize(("gap", "codes"), [(26, []), (25, ["kerf-lost"])])
+def test_a_kerf_that_is_just_whole_parts_two_that_share_a_cut(gap: int, codes: list[str]) -> None:
+    """A slant of 120 in 50 is 130 long, 5-12-13: a kerf of 10 square to it takes 26 along the grain."""
+    slants = ((0, 120), (-120, 0), (0, 0))
+    pieces = tuple(replace(piece, slants=one) for piece, one in zip(PIECES, slants, strict=True))
+    pair = Pair(first="A", second="B", lap=120 - gap)
+    start = 210 - pair.lap
+    whole = plan(strip(4, 50, ("A", 10, 210), ("B", start, start + 110)), SECOND)
+    saw = replace(SAW, crosscut_kerf=10)
+    problem = replace(whole.problem, pieces=pieces, pairs=(pair,), saw=saw)
+    assert [one.code for one in verify_plan(replace(whole, problem=problem))] == codes
+
+
+def beside(across: int, *, second: tuple[int, int] = (10, 410), width: int | None = None) -> list[str]:
+    """Two that taper by 300 in 400, 500 long, one turned end for end: 500 across, and 10 for a kerf of 8."""
+    pieces = tuple(Piece(mark=mark, length=400, width=400, ends=(100, 400)) for mark in "AB")
+    pair = Pair(first="A", second="B", lap=0, across=across, is_second_turned=True)
+    stock = Stock(name="panel", length=900, width=800, price_cents=900)
+    saw = replace(SAW, rip_kerf=8)
+    problem = StockProblem(kind=LotKind.BOARDS, pieces=pieces, pairs=(pair,), stock=(stock,), saw=saw, group="poplar")
+    cut = strip(4, across if width is None else width, ("A", 10, 410), ("B", *second))
+    laid = replace(plan(), problem=problem, boards=(PlannedBoard(number=1, stock=stock, strips=(cut,)),))
+    return sentences(verify_plan(laid))
+
+
+def test_a_kerf_that_is_just_whole_parts_two_side_by_side() -> None:
+    assert beside(510) == []
+    assert beside(509) == ["board 1, strip 1: 7 between A and B, but the kerf is 8."]
+    assert beside(490) == ["board 1, strip 1: -8 between A and B, but the kerf is 8."]
+
+
+def test_two_that_taper_one_behind_the_other_are_as_wide_as_each_by_itself() -> None:
+    """As a pair in their places, but not at one place: what is wider than one of them is no strip of theirs."""
+    assert beside(510, second=(418, 818)) == [
+        "board 1, strip 1: A is 400 wide, but the strip 510.",
+        "board 1, strip 1: B is 400 wide, but the strip 510.",
+    ]
+
+
+def test_a_pair_with_a_piece_that_nobody_knows_is_told_as_that_piece() -> None:
+    whole = plan(strip(4, 50, ("A", 10, 210), ("D", 218, 328)), SECOND)
+    problem = replace(whole.problem, pairs=(Pair(first="A", second="D", lap=0),))
+    told = [one.code for one in verify_plan(replace(whole, problem=problem))]
+    assert told == ["piece-not-given", "cut-another-number"]
+
+
 def test_pieces_that_are_no_pair_keep_their_square_kerf() -> None:
     """The same two in the same places, only not given as a pair: B begins before A ends."""
     case = paired((0, 40), (-40, 0))
