@@ -55,10 +55,6 @@ STICK = 2.5
 """Width of the stick, a 1x3 [in]."""
 POLE_TEXT = 0.1875
 """Height of the texts on the stick, read at arm's length [in]."""
-PAST_TRIM = 6.0
-"""A missed head or sill is drawn past its opening's trim by this [in]."""
-MARGIN = 24.0
-"""From the outermost opening to the end of the courses where the width is unknown [in]."""
 
 
 def pole_figure(pole: StoryPole) -> LineFigure:

@@ -9,7 +9,7 @@ from jambs.courses.cladding_words import cladding_words, limit_words
 from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.plan import CourseLine, CoursePlan, Missed
 from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
-from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
+from jambs.courses.views import clear_runs
 from jambs.drawings.elements.boxes import Box
 from jambs.drawings.elements.paper import PAGES
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
@@ -21,6 +21,10 @@ from jambs.parts.kit.on_elevation import Box as Corners
 
 EVERY = 5
 """A course that meets nothing is called out if its number is a multiple of this; the story pole lists them all."""
+PAST_TRIM = 6.0
+"""A missed head or sill is drawn past its opening's trim by this [in]."""
+MARGIN = 24.0
+"""From the outermost opening to the end of the courses where the width is unknown [in]."""
 
 
 def course_elevation(plan: CoursePlan) -> View:

@@ -113,6 +113,19 @@ def test_clapboards_lap_an_inch_at_least() -> None:
         resolve_cladding(cladding(kind="clapboards", widths=["5 1/2"], least_lap="3/4"), units=Units.INCH)
 
 
+@pytest.mark.parametrize(("lap", "is_short"), [("25", False), ("24.5", True)])
+def test_metric_clapboards_lap_25_millimeters(lap: str, is_short: bool) -> None:
+    """The round value near an inch; common practice, no source."""
+    entry = CladdingEntry.model_validate(
+        {"kind": "clapboards", "widths": ["140"], "least_lap": lap}, context={"units": Units.MM}
+    )
+    if is_short:
+        with pytest.raises(CourseError, match="clapboards lap at least"):
+            resolve_cladding(entry, units=Units.MM)
+    else:
+        assert resolve_cladding(entry, units=Units.MM).exposures(GRIDS["1 mm"]) == (115,)
+
+
 def test_where_the_greatest_exposure_is_from_is_said() -> None:
     boards = resolve_cladding(cladding(kind="boards", widths=["5 1/2"], least_lap="3/8"), units=Units.INCH)
     assert limit_words(boards, Units.INCH) == "board widths and laps of the job"

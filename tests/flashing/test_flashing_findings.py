@@ -197,6 +197,14 @@ ROWS = [
 ]
 
 
+@pytest.mark.parametrize(("gap", "near"), [(8.54, False), (8.3, True)])
+def test_in_millimeters_cladding_clears_the_metal_by_six(gap: float, near: bool) -> None:
+    """Over 1 in of casing 10 % rise 2.54 mm to the wall; common practice, no source."""
+    bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.MM)
+    found = clearance_findings(kit_with(), head_blank(kit_with(), bending), gap / MM_PER_INCH, Units.MM)
+    assert [one.code for one in found] == ["cladding-too-near"] * near
+
+
 @pytest.mark.parametrize(("drip", "short"), [("5 mm", False), ("4.9 mm", True)])
 def test_a_drip_of_five_millimeters_as_it_is_read_in_a_metric_job_is_enough(drip: str, short: bool) -> None:
     entry = FlashingEntry.model_validate({**SOUND, "drip_out": drip}, context={"units": Units.MM})

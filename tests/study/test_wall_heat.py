@@ -110,6 +110,13 @@ def test_framing_share_and_conductivities_as_the_job_gives_them() -> None:
     assert not [what for what in told if "share" in what or "battens" in what]
 
 
+@pytest.mark.parametrize(("spacing", "share"), [("16", 0.25), ("18", 0.25), ("18 1/8", 0.22), ("24", 0.22)])
+def test_a_quarter_of_a_wall_is_framing_up_to_studs_18_inches_apart(spacing: str, share: float) -> None:
+    """Usual US values for 16 and 24 in, from memory; between them the change is ours."""
+    layers = [STRAPPED[0], {"material": "stud 2x6", "spacing": spacing, "cavity": "fiberglass batt"}, *STRAPPED[2:]]
+    assert wall_of(layers).stack.layers[1].framing_fraction == share
+
+
 def test_what_is_not_stated_of_members_is_said() -> None:
     layers = [*STRAPPED]
     layers[3] = {"material": "strapping 2x4", "cavity": "mineral wool batt"}

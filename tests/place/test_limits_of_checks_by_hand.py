@@ -1,0 +1,71 @@
+"""Checks of a position just at their limits, where no window comes to stand by itself; the base wall: position_cases."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from cases import METRIC, changed, job_of, placed
+from gangs import ganged, unit
+from position_cases import CASEMENT, CHOOSE
+
+from jambs.place.checks import impossible, sash_findings
+from jambs.place.limit_kinds import LimitKind
+from jambs.place.reasons import BindingLimit, BoundByLimit
+
+
+@pytest.mark.parametrize(("plane", "is_out"), [(0.0, False), (-1 / 64, True)])
+def test_clips_may_stand_anywhere_in_the_wall(plane: float, is_out: bool) -> None:
+    """From its finished face, 0, on; the frame is then proud inside, which is told by itself."""
+    job = job_of(changed(windows__fixed__nailing_flange="no", windows__fixed__flange_width=None))
+    (opening,), planes = job.openings, placed().planes
+    found = [one.code for one in impossible(opening, planes, plane, 0.5)]
+    assert found == ["flange-out-of-range"] * is_out + ["frame-proud-inside"]
+
+
+@pytest.mark.parametrize(
+    ("degrees", "codes"),
+    [(4.99, ["sash-cannot-open"]), (5.0, ["sash-stops-short"]), (89.99, ["sash-stops-short"]), (90.0, [])],
+)
+def test_a_sash_that_opens_by_five_degrees_opens_and_one_by_what_is_asked_is_enough(
+    degrees: float, codes: list[str]
+) -> None:
+    paths: dict[str, Any] = {"windows__fixed": CASEMENT, "openings__0__hinge": "left"}
+    job, swing = job_of(changed(**paths, limits={"sash_opening_deg": "90"})), placed(**paths).swing
+    assert swing is not None
+    assert [
+        one.code for one in sash_findings(job.openings[0], replace(swing, greatest_deg=degrees), job.limits)
+    ] == codes
+
+
+@pytest.mark.parametrize(
+    ("limits", "limit", "plane"),
+    [
+        # 2 outside: 12 - 1 1/4 - 2.
+        ({"least_exterior_depth": "2"}, LimitKind.LEAST_EXTERIOR_DEPTH, 8.75),
+        # 6 inside put the flange at 10 9/16, where 3/16 would be left outside: so proud, the frame flush at 12 - 1 1/4.
+        ({"overhang": "6", "least_interior_depth": "6"}, LimitKind.FRAME_PROUD, 10.75),
+    ],
+)
+def test_what_the_outside_asks_for_is_told_by_the_opening_that_is_bound(
+    limits: dict[str, str], limit: LimitKind, plane: float
+) -> None:
+    found = placed(position=CHOOSE, limits=limits)
+    why, *_ = found.reasons
+    assert found.flange_plane == plane
+    assert isinstance(why, BoundByLimit) and why.bound == BindingLimit(limit=limit, plane=plane)
+
+
+@pytest.mark.parametrize(("second", "is_assumed"), [({"weight": "60 lb"}, False), ({}, True)])
+def test_the_weight_of_units_is_an_estimate_where_that_of_one_is(second: dict[str, str], is_assumed: bool) -> None:
+    units = [unit("30 x 48", weight="60 lb"), unit("30 x 48", **second)]
+    alone = {"openings__0__transom": None, "openings__0__transom_bar": None}
+    assert placed(**ganged(openings__0__units=units, **alone)).weight_is_assumed is is_assumed
+
+
+@pytest.mark.parametrize(("width", "is_off"), [("920", False), ("920.5", True)])
+def test_of_a_hole_whose_sill_nobody_states_width_and_height_are_on_the_tape(width: str, is_off: bool) -> None:
+    paths = {"openings__0__rough_opening": f"{width} x 1220", "openings__0__sill_height": None}
+    found = placed(**{**METRIC, **paths}).findings
+    assert [one.code for one in found if one.code == "off-the-tape"] == ["off-the-tape"] * is_off
