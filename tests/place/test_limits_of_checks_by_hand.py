@@ -1,4 +1,4 @@
-"""Checks of a position just at their limits, where no window comes to stand by itself; the base wall: position_cases."""
+"""Checks of a position just at their limits, where no window comes to stand by itself; base wall: position_cases."""
 
 from __future__ import annotations
 

@@ -64,6 +64,16 @@ def test_casing_round_a_proud_frame_stops_the_sash_where_it_stands_past_the_hing
     assert found.stopped_by is (Obstacle.NOTHING if degrees == 180 else Obstacle.CASING)
 
 
+def test_casing_on_a_shallow_jamb_stops_the_sash_at_its_edge() -> None:
+    """A jamb 1/2 deep: the casing stands from there to 1 1/2, the hinge 1/2 before the frame.
+
+    The casing's edge lies two reveals of 1/4 beside the hinge and its face 1 before it: 90° + atan(1/2 / 1).
+    """
+    found = swing(position={"exterior_depth": "1/2"})
+    assert found.stopped_by is Obstacle.CASING
+    assert found.greatest_deg == pytest.approx(90 + math.degrees(math.atan2(0.5, 1)), abs=2 * FINE_DEG)
+
+
 def test_thick_cladding_stops_a_sash_that_clears_the_casing() -> None:
     """Frame flush in the trim plane and cladding 2 1/2 thick.
 
