@@ -8,11 +8,14 @@ from typing import Any
 import pytest
 from cases import METRIC, changed, job_of, placed
 from gangs import ganged, unit
-from position_cases import CASEMENT, CHOOSE
+from position_cases import CASEMENT, CHOOSE, DOOR
 
 from jambs.place.checks import impossible, sash_findings
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import BindingLimit, BoundByLimit
+from jambs.place.units import unit_openings
+
+MULL = "interior_trim__inside__mull_casing"
 
 
 @pytest.mark.parametrize(("plane", "is_out"), [(0.0, False), (-1 / 64, True)])
@@ -69,3 +72,24 @@ def test_of_a_hole_whose_sill_nobody_states_width_and_height_are_on_the_tape(wid
     paths = {"openings__0__rough_opening": f"{width} x 1220", "openings__0__sill_height": None}
     found = placed(**{**METRIC, **paths}).findings
     assert [one.code for one in found if one.code == "off-the-tape"] == ["off-the-tape"] * is_off
+
+
+@pytest.mark.parametrize("near_door", [None, "no", "yes"])
+def test_a_unit_beside_a_door_is_near_one_whatever_the_job_says_of_the_opening(near_door: str | None) -> None:
+    """A door and a fixed light in one frame: glass within 24 in of a door (R308.4.2); the door is none to itself."""
+    units = [{"window": "door", "frame": "30 x 80", "hinge": "left"}, unit("30 x 80")]
+    paths = ganged(
+        windows__door={**CASEMENT, "sash": "door in", "frame_face": "2 1/2"},
+        openings__0__units=units,
+        openings__0__transom=None,
+        openings__0__transom_bar=None,
+        openings__0__sill_height=None,
+        openings__0__floor_below_frame="1/4",
+        exterior_trim=None,
+    )
+    paths["openings__0"] |= {"near_door": near_door} if near_door else {}
+    paths["interior_trim__inside"] = {**DOOR["interior_trim__inside"], "mull_casing": paths.pop(MULL)}
+    (opening,) = job_of(changed(**paths)).openings
+    door, light = unit_openings(opening)
+    said = {None: None, "no": False, "yes": True}[near_door]
+    assert (door.near_door, light.near_door) == (said, True)
