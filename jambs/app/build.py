@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -148,6 +149,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
     place = PaperFolder(root=asked.target)
     with writing_turn(place, asked.job, verb=BUILD) as writing, writing.fresh_folder() as folder:
         issuing = begin_issue(asked.chosen, asked.house, asked.job, writing, day=today.isoformat(), is_whole=whole)
+        outside = partial(write_outside, asked.house, asked.job, folder / "outside", issue=issuing.house)
         pictures = write_papers(
             asked.chosen,
             asked.house,
@@ -158,9 +160,8 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             stamps=issuing.stamps,
             with_solids=asked.with_solids,
             all_cut_files=asked.all_cut_files,
+            meanwhile=[outside] if whole else [],
         )
-        if whole:
-            write_outside(asked.house, asked.job, folder / "outside", issue=issuing.house)
         write_issue_papers(issuing, pictures, folder)
         found = writing.conflicts(folder)
         if found and not may_overwrite(found):

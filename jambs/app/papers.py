@@ -5,10 +5,11 @@ from __future__ import annotations
 import os
 import signal
 import threading
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor, as_completed
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
 from functools import partial
+from itertools import chain
 from multiprocessing import active_children, get_context, parent_process
 from multiprocessing.connection import wait
 from pathlib import Path
@@ -50,8 +51,10 @@ from jambs.sheets.joining import join_pdfs
 from jambs.sheets.parts_file import write_parts_csv, write_parts_json
 from jambs.sheets.pictures import PictureError, SheetPictures
 from jambs.sheets.press import PressError
+from jambs.sheets.record import job_record
 from jambs.sheets.rough_openings import write_rough_opening_schedule
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
+from jambs.values import Record
 
 FEW = 3
 """So few openings are drawn sooner than other processes would have started."""
@@ -72,6 +75,8 @@ Written = tuple[str, SheetPictures | None]
 """The mark of an opening and the pictures of its cut sheet, if they are wanted."""
 Progress = Callable[[str], None]
 """Is told the name of each thing that is done."""
+Work = Callable[[], object]
+"""A piece of work that can be done at any time."""
 
 
 def write_papers(
@@ -85,10 +90,12 @@ def write_papers(
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
     all_cut_files: bool = False,
+    meanwhile: Sequence[Work] = (),
 ) -> Mapping[str, SheetPictures]:
     """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
 
-    Return the pictures of their cut sheets, by opening; none of so many openings that their sheets are joined.
+    ``meanwhile``: what else is to be done and needs none of these papers. Return the pictures of their cut sheets, by
+    opening; none of so many openings that their sheets are joined.
 
     Raises:
         Unbuildable: a drawing or a sheet of some opening cannot be made.
@@ -106,12 +113,13 @@ def write_papers(
         with_pictures=len(kits) <= TOGETHER,
         all_cut_files=all_cut_files,
     )
-    for mark, shown in _openings(kits, write):
+    lists = _lists(kits, house.register, job, folder, stamps) if whole_house else ()
+    for mark, shown in _openings(kits, write, chain(lists, meanwhile)):
         if shown:
             pictures[mark] = shown
         progress(mark)
     if whole_house:
-        _write_house(kits, house.register, job, folder, pictures, stamps)
+        _join_sheets(kits, job, folder, pictures, stamps)
         if with_solids:
             write_elevations(kits, job, folder, issue=stamps.house)
         progress("lists")
@@ -123,17 +131,30 @@ def steps(kits: Sequence[CutKit], *, whole_house: bool) -> int:
     return len(kits) + whole_house
 
 
-def _openings(kits: Sequence[CutKit], write: Callable[[CutKit], Written]) -> Iterator[Written]:
-    """Write the papers of each opening, several at a time where there are many."""
+def _openings(
+    kits: Sequence[CutKit], write: Callable[[CutKit], Written], meanwhile: Iterable[Work]
+) -> Iterator[Written]:
+    """Write the papers of each opening, several at a time where there are many; do all else meanwhile.
+
+    What is left to do when the openings are done would be done by one process while the others wait.
+    """
     if len(kits) <= FEW:
         yield from map(write, kits)
+        for work in meanwhile:
+            work()
         return
     workers, spawn = min(len(kits), os.cpu_count() or 1), get_context("spawn")
     with ProcessPoolExecutor(workers, mp_context=spawn, initializer=_as_worker, initargs=(write,)) as pool:
         with held_back():  # a process that is stopped while it starts would print a traceback of its own
             running = [pool.submit(_write_here, kit) for kit in kits]
         try:
-            yield from (done.result() for done in as_completed(running))
+            told: set[Future[Written]] = set()
+            for work in meanwhile:
+                work()
+                fresh = [done for done in running if done.done() and done not in told]
+                yield from (done.result() for done in fresh)
+                told.update(fresh)
+            yield from (done.result() for done in as_completed(set(running) - told))
         except BrokenProcessPool:
             raise Unbuildable(KILLED) from None
         except KeyboardInterrupt:
@@ -215,17 +236,26 @@ def printed_on(job: Job) -> Page:
     return large if job.shop.large_drawings else small
 
 
-def _write_house(
-    kits: Sequence[CutKit],
-    register: Register,
-    job: Job,
-    folder: Path,
-    pictures: Mapping[str, SheetPictures],
-    stamps: Stamps,
-) -> None:
+def _lists(kits: Sequence[CutKit], register: Register, job: Job, folder: Path, stamps: Stamps) -> Iterator[Work]:
+    """Yield the work of the lists of the whole house, each by itself: none needs a paper of an opening."""
+    foot, record = stamps.house_foot, job_record(kits, job)
+    yield partial(write_rough_opening_schedule, kits, job, folder / "rough openings.pdf", stamp=foot, record=record)
+    yield partial(_write_order, kits, job, folder / "window order.pdf", foot, record)
+    yield partial(write_summary, kits, register, job, folder / "summary.pdf", stamp=foot, record=record)
+    yield partial(write_parts_json, kits, register, job, folder / PARTS_JSON, stamps=stamps, record=record)
+    yield partial(write_parts_csv, kits, job, folder / PARTS_CSV, record=record)
+
+
+def _write_order(kits: Sequence[CutKit], job: Job, path: Path, foot: str, record: Record) -> None:
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
-    foot = stamps.house_foot
+    write_order_sheet(kits, job, path, positions=planned_positions(kits, job), stamp=foot, record=record)
+
+
+def _join_sheets(
+    kits: Sequence[CutKit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
+) -> None:
+    """Put the cut sheets of all openings, and their drawings, into one PDF each."""
     if pictures:
         write_all_cut_sheets(kits, job, pictures, folder / ALL_CUT, stamps=stamps)
     else:
@@ -233,8 +263,3 @@ def _write_house(
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
     key = [(entry.svg, entry.words) for entry in drawing_key()]
     write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps, key=key)
-    write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
-    write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
-    write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)
-    write_parts_json(kits, register, job, folder / PARTS_JSON, stamps=stamps)
-    write_parts_csv(kits, job, folder / PARTS_CSV)

@@ -29,23 +29,39 @@ WEIGHTS = [weight.value for weight in ORDER]
 
 
 def write_order_sheet(
-    kits: Sequence[CutKit], job: Job, path: Path, *, positions: Sequence[Record] = (), stamp: str = ""
+    kits: Sequence[CutKit],
+    job: Job,
+    path: Path,
+    *,
+    positions: Sequence[Record] = (),
+    stamp: str = "",
+    record: Record | None = None,
 ) -> None:
     """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand.
 
-    ``positions``: what the planned positions do to heat, damp and sun, in texts.
+    ``positions``: what the planned positions do to heat, damp and sun, in texts. ``record``: that of the job, where it
+    is made already.
     """
-    path.write_bytes(press_large("order", stamped({**order_data(kits, job), "positions": list(positions)}, stamp)))
+    data = {**order_data(kits, job, record), "positions": list(positions)}
+    path.write_bytes(press_large("order", stamped(data, stamp)))
 
 
-def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamp: str = "") -> None:
+def write_summary(
+    kits: Sequence[CutKit],
+    register: Register,
+    job: Job,
+    path: Path,
+    *,
+    stamp: str = "",
+    record: Record | None = None,
+) -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
-    path.write_bytes(press_large("summary", stamped(summary_data(kits, register, job), stamp)))
+    path.write_bytes(press_large("summary", stamped(summary_data(kits, register, job, record), stamp)))
 
 
-def order_data(kits: Sequence[CutKit], job: Job) -> Record:
-    """Return what the order sheet prints."""
-    openings = job_record(kits, job)["openings"]
+def order_data(kits: Sequence[CutKit], job: Job, record: Record | None = None) -> Record:
+    """Return what the order sheet prints; ``record``: that of the job, where it is made already."""
+    openings = (record or job_record(kits, job))["openings"]
     ordered = [unit for one in openings for unit in as_ordered(one)]
     return {
         **page_data(job),

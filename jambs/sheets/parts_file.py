@@ -28,14 +28,24 @@ LINE = 110
 
 
 def write_parts_json(
-    kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED
+    kits: Sequence[CutKit],
+    register: Register,
+    job: Job,
+    path: Path,
+    *,
+    stamps: Stamps = NOT_ISSUED,
+    record: Record | None = None,
 ) -> None:
-    """Write ``parts.json``, the machine-readable truth for every size on paper; ``record`` tells its layout."""
+    """Write ``parts.json``, the machine-readable truth for every size on paper; ``sheets/record.py`` tells its layout.
+
+    ``record``: that of the job, where it is made already.
+    """
     rest = [
         {"weight": one["weight"], "text": one["text"], "about": one["about"], "marks": one["marks"]}
         for one in told(register.of_the_rest)
     ]
-    path.write_text(json_text({**with_issues(job_record(kits, job), stamps), "findings": rest}), encoding="utf-8")
+    issued = with_issues(record or job_record(kits, job), stamps)
+    path.write_text(json_text({**issued, "findings": rest}), encoding="utf-8")
 
 
 def with_issues(record: Record, stamps: Stamps) -> Record:
@@ -81,12 +91,14 @@ def parts_schema() -> Record:
     return schema
 
 
-def write_parts_csv(kits: Sequence[CutKit], job: Job, path: Path) -> None:
+def write_parts_csv(kits: Sequence[CutKit], job: Job, path: Path, *, record: Record | None = None) -> None:
     """Write ``parts.csv``: one row a part, sizes as decimal numbers and as shop text, units in the header.
+
+    ``record``: that of the job, where it is made already.
 
     UTF-8 with a byte order mark, without which some spreadsheets read × and ° as other letters.
     """
-    path.write_text(csv_text(job_record(kits, job)), encoding="utf-8-sig", newline="")
+    path.write_text(csv_text(record or job_record(kits, job)), encoding="utf-8-sig", newline="")
 
 
 def csv_header(units: Units) -> list[str]:

@@ -26,9 +26,11 @@ PIECE = 48
 """So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
 
 
-def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *, stamp: str = "") -> None:
+def write_rough_opening_schedule(
+    kits: Sequence[CutKit], job: Job, path: Path, *, stamp: str = "", record: Record | None = None
+) -> None:
     """Write the rough-opening and buck schedule for the framer as PDF."""
-    data = stamped(rough_opening_data(kits, job), stamp)
+    data = stamped(rough_opening_data(kits, job, record), stamp)
     if len(kits) <= PIECE:
         path.write_bytes(press("rough_openings", data))
     else:
@@ -53,9 +55,9 @@ def _parted(rows: list[Record], count: int) -> list[list[Record]]:
     return [rows[at : at + count] for at in range(0, len(rows), count)]
 
 
-def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
-    """Return what the rough-opening and buck schedule prints."""
-    openings = job_record(kits, job)["openings"]
+def rough_opening_data(kits: Sequence[CutKit], job: Job, record: Record | None = None) -> Record:
+    """Return what the rough-opening and buck schedule prints; ``record``: that of the job, where it is made already."""
+    openings = (record or job_record(kits, job))["openings"]
     bucks = [
         {
             "mark": one["mark"],

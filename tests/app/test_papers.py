@@ -61,6 +61,23 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
             assert (tmp_path / name).read_bytes() == (papers / name).read_bytes(), name
 
 
+@pytest.mark.parametrize(("few", "told_before"), [(0, []), (9, ["W01", "W02"])])
+def test_what_needs_no_paper_of_an_opening_is_done_while_others_draw(
+    few: int, told_before: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Once, and before any opening is waited for; where one process does all, after them."""
+    monkeypatch.setattr(app_papers, "FEW", few)
+    job = read_job(WORKED)
+    house, told = plan_house(make_kits(job), job), list[str]()
+    found: list[list[str]] = []
+    lists = [lambda: found.append(list(told))]
+    write_papers(
+        house.kits, house, job, tmp_path, whole_house=False, progress=told.append, with_solids=False, meanwhile=lists
+    )
+    assert found == [told_before]
+    assert sorted(told) == ["W01", "W02"]
+
+
 def test_sheets_of_many_openings_are_joined_from_the_single_ones(
     shop: Shop, papers: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
