@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from arches import arched
 from cases import STOOL, kit_of
 
+import jambs
 from jambs.drawings.elements.view import View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.job.models.path import size_over_all
@@ -15,6 +18,8 @@ from jambs.length import Units
 from jambs.parts.kit.kit import Kit
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import outline_words
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def named_dimensions(view: View, name: str) -> list[float]:
@@ -73,6 +78,28 @@ def test_an_arch_is_dimensioned_to_its_spring_line_and_so_is_its_hole() -> None:
     )
     assert named_heights(rake, "frame, this side") == [28] and not named_heights(rake, "to spring line")
     assert named_heights(kit_of(), "frame, this side") == []
+
+
+@pytest.mark.parametrize(("elevation", "radius"), [(interior_elevation, 14.625), (exterior_elevation, 16.0)])
+def test_an_arched_opening_names_its_radius_its_spring_line_and_how_far_it_rises(
+    elevation: Callable[[Kit, Units], View], radius: float
+) -> None:
+    """A half round 32 wide: 16 outside; inside its frame's face of 1 1/2 less a reveal of 1/8: 14 5/8. It rises 16."""
+    kit = next(kit for kit in jambs.make_kits(jambs.read_job(EXAMPLES / "gable-house")) if kit.mark == "G7")
+    view = elevation(kit, Units.INCH)
+    (arc,) = [one.arc for one in view.call_outs if one.arc]
+    assert arc.radius == pytest.approx(radius)
+    assert arc.middle[0] == pytest.approx(16.0) and math.dist(arc.ends[0], arc.center) == pytest.approx(radius)
+    assert 'frame: rise 16" from the spring line' in view.remarks
+    assert named_dimensions(view, "to spring line") == [38]
+
+
+def test_of_an_ellipse_each_radius_is_named_once_and_of_a_rake_none() -> None:
+    """Three arcs, the two at its ends alike; seen from outside the same, as it is symmetrical."""
+    ellipse = arched({"kind": "ellipse arch", "rise": "12"}, 48, 60).kit
+    inside, outside = (elevation(ellipse, Units.INCH) for elevation in (interior_elevation, exterior_elevation))
+    assert len([one for one in inside.call_outs if one.arc]) == len([one for one in outside.call_outs if one.arc]) == 2
+    assert not any(one.arc for one in interior_elevation(kit_of(), Units.INCH).call_outs)
 
 
 def outline_of(kit: Kit) -> str:

@@ -204,7 +204,28 @@ def test_the_name_of_a_level_dimension_stands_behind_its_value_where_both_fit(si
     _, value, name = named(40.0, 20.0, side, "clear opening")
     assert value.at[1] == name.at[1]
     assert value.box.right < name.box.left < name.box.right < 40.0
-    assert named(8.0, 20.0, side, "clear opening")[2].box.left > 8.0  # no room: past the end of its row
+
+
+@pytest.mark.parametrize(("side", "outward"), [(ViewSide.TOP, 1), (ViewSide.BOTTOM, -1)])
+def test_a_name_that_does_not_fit_behind_its_value_stands_over_it_or_under_its_line(
+    side: ViewSide, outward: int
+) -> None:
+    """At 1 : 12 the name is 9.9 in long, with its value 15."""
+    placed, value, name = named(13.0, 20.0, side, "clear opening")
+    line = placed.dimensions[0].line[0][1]
+    assert 0.0 < name.box.left < name.box.right < 13.0
+    assert (name.at[1] - value.at[1]) * outward > 0
+    assert value.box.bottom > line  # values stand on their line, above and below a view
+    assert not value.box.overlaps(name.box) and not name.box.is_hit_by(placed.dimensions[0].line)
+
+
+@pytest.mark.parametrize("side", [ViewSide.TOP, ViewSide.BOTTOM])
+def test_a_name_longer_than_its_line_goes_past_the_end_with_its_value(side: ViewSide) -> None:
+    placed, value, name = named(8.0, 20.0, side, "clear opening")
+    leader = placed.dimensions[0].leader
+    assert leader is not None and leader.points[-1] == placed.dimensions[0].line[1]
+    assert value.at[1] == name.at[1] == placed.dimensions[0].line[1][1]
+    assert 8.0 < value.box.left < value.box.right < name.box.left < value.box.right + 2.0
 
 
 @pytest.mark.parametrize("side", [ViewSide.LEFT, ViewSide.RIGHT])

@@ -26,7 +26,8 @@ from jambs.drawings.elements.placed import (
 )
 from jambs.drawings.elements.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
-from jambs.drawings.layout.chains import LengthText, LengthTexts, Rows, level_rows, upright_rows
+from jambs.drawings.layout.chains import LengthText, LengthTexts, Rows, upright_rows
+from jambs.drawings.layout.level_rows import level_rows
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.tags import place_tags
 from jambs.length import FINE, Grid, Units

@@ -1,10 +1,5 @@
 """Rows of dimensions beside a view: where lines and texts go so that nothing touches.
 
-Above and below, texts stand on the dimension line, the name of a single dimension behind its value; one that is wider
-than its interval is pulled out into a lane of its own past the line. Of two pulled-out texts the left one lies further
-out, so a leader never meets a text: every text runs to the right of its own leader, and leaders further right end
-before they reach it.
-
 Left and right, texts read level and stand beside the line; those taller than their interval go into one column further
 out, spread evenly in their order, so their leaders do not cross. Extension lines of rows further out run through nearer
 rows: texts keep clear of them.
@@ -16,11 +11,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.elements.boxes import Segment
-from jambs.drawings.elements.lettering import text_width
 from jambs.drawings.elements.paper import DESCENDER, Sizes
 from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering
 from jambs.drawings.elements.view import Chain, Ink, Interval
-from jambs.drawings.layout.along_rows import BETWEEN, along_row
+from jambs.drawings.layout.along_rows import along_row
 from jambs.drawings.layout.spacing import slot, spread_clear
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
@@ -88,179 +82,18 @@ def spans_of(chain: Chain, *, axis: int, texts_of: LengthTexts) -> list[Span]:
     ]
 
 
-def _stops(chains: Sequence[Chain], axis: int) -> list[float]:
+def stops(chains: Sequence[Chain], axis: int) -> list[float]:
+    """Return where chains begin and end dimensions along an axis."""
     return sorted(
         {point[axis] for chain in chains for interval in chain.intervals for point in (interval.start, interval.finish)}
     )
 
 
-def _fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
+def fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
     """Return the ends of an interval that need an extension line: one shared with its neighbor has it already."""
     start, finish = spans[index].interval.start, spans[index].interval.finish
     is_shared = index > 0 and spans[index - 1].interval.finish == start
     return [finish] if is_shared else [start, finish]
-
-
-def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, texts_of: LengthTexts) -> Rows:
-    """Lay rows above (``outward`` 1) or below (-1) a view, the first nearest to ``base``."""
-    dimensions: list[Dimension] = []
-    texts: list[Lettering] = []
-    reach = base
-    for number, chain in enumerate(chains):
-        outer = _stops(chains[number + 1 :], 0)
-        row = _LevelRow(chain=chain, start=reach, outward=outward, sizes=sizes, texts_of=texts_of, outer=outer)
-        dimensions += row.dimensions()
-        texts += row.end_texts()
-        reach = row.reach
-    return Rows(dimensions=tuple(dimensions), texts=tuple(texts), reach=reach)
-
-
-class _LevelRow:
-    """One row above or below."""
-
-    def __init__(
-        self,
-        *,
-        chain: Chain,
-        start: float,
-        outward: int,
-        sizes: Sizes,
-        texts_of: LengthTexts,
-        outer: Sequence[float],
-    ) -> None:
-        self.chain, self.outward, self.sizes, self.outer = chain, outward, sizes, outer
-        self.spans = spans_of(chain, axis=0, texts_of=texts_of)
-        self.lift = sizes.gap + (0.5 + DESCENDER) * sizes.text
-        above = self.lift + sizes.text * 0.55
-        self.line = start + sizes.row if outward > 0 else start - sizes.row - above
-        self.out_step = self.lift if outward > 0 else sizes.overshoot + 1.6 * sizes.gap + sizes.text * 0.55
-        self.lanes: list[int] = [0] * len(self.spans)
-        self.places: list[float] = [0.0] * len(self.spans)
-        self.name_at = self._named_along()
-        if self.name_at is None:
-            self._place()
-
-    def _width(self, span: Span) -> float:
-        return self._text(span, (0.0, 0.0)).width
-
-    def _text(self, span: Span, at: Point) -> Lettering:
-        return Lettering(lines=(span.text.words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
-
-    def _named_along(self) -> float | None:
-        """Put the value of a single dimension on its line with its name behind it, and return the middle of that.
-
-        None where there is no name or no room for both: the name then stands past the end of the row.
-        """
-        if not self.chain.after or len(self.spans) != 1:
-            return None
-        (span,) = self.spans
-        value, name = self._width(span), text_width(self.chain.after, height=self.sizes.text)
-        whole = value + BETWEEN * self.sizes.gap + name
-        middle = self._slot(span, whole / 2)
-        if middle is None:
-            return None
-        self.places[0] = middle - (whole - value) / 2
-        return middle + (whole - name) / 2
-
-    def _slot(self, span: Span, half: float) -> float | None:
-        """Return the middle of texts on the line of an interval, clear of its ticks and of lines further out."""
-        clear = self.sizes.overshoot * 1.2  # of the tick, which rises to the right
-        return slot(
-            span.middle,
-            half=half,
-            low=span.low + clear,
-            high=span.high - clear / 3,
-            lines=self.outer,
-            clear=self.sizes.gap,
-        )
-
-    def _place(self) -> None:
-        for index in reversed(range(len(self.spans))):
-            span = self.spans[index]
-            half = self._width(span) / 2
-            inside = self._slot(span, half)
-            if inside is None:
-                self._pull_out(index, half)
-            else:
-                self.places[index] = inside
-
-    def _pull_out(self, index: int, half: float) -> None:
-        """Put one text into a lane past the line, to the right of its leader and past all leaders it covers."""
-        start = self.spans[index].middle
-        low = start + 2 * self.sizes.gap
-        place = slot(low + half, half=half, low=low, high=float("inf"), lines=self.outer, clear=self.sizes.gap)
-        self.places[index] = low + half if place is None else place
-        end = self.places[index] + half + self.sizes.gap
-        covered = [
-            self.lanes[other]
-            for other in range(index + 1, len(self.spans))
-            if self.lanes[other] and self.spans[other].middle <= end
-        ]
-        self.lanes[index] = 1 + max(covered, default=0)
-
-    def _lane(self, lane: int) -> float:
-        """Return the height of the middle of a lane's texts."""
-        if lane == 0:
-            return self.line + self.lift
-        steps = lane if self.outward > 0 else lane - 1
-        return self.line + self.outward * (self.out_step + steps * self.sizes.lane)
-
-    def dimensions(self) -> list[Dimension]:
-        return [self._dimension(index, span) for index, span in enumerate(self.spans)]
-
-    def _dimension(self, index: int, span: Span) -> Dimension:
-        lane = self.lanes[index]
-        text = self._text(span, (self.places[index], self._lane(lane)))
-        return Dimension(
-            start=span.interval.start,
-            finish=span.interval.finish,
-            is_vertical=False,
-            line=((span.low, self.line), (span.high, self.line)),
-            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
-            text=text,
-            leader=self._leader(span.middle, text) if lane else None,
-            value=span.high - span.low,
-            is_nearest=span.text.is_nearest,
-        )
-
-    def _extension(self, point: Point) -> Segment:
-        x, y = point
-        return (
-            (x, y + self.outward * self.sizes.offset),
-            (x, self.line + self.outward * self.sizes.overshoot),
-        )
-
-    def _leader(self, middle: float, text: Lettering) -> Leader:
-        end = (text.at[0] - text.width / 2 - self.sizes.gap, text.at[1])
-        points = (end, (middle, text.at[1]), (middle, self.line))
-        return Leader(points=points, head=Head.NONE, ink=Ink.DIMENSION)
-
-    def end_texts(self) -> list[Lettering]:
-        """Place the words before and after the row, past everything that crosses its level, or a name on its line."""
-        texts = []
-        away = 3 * self.sizes.gap
-        after = self.chain.after
-        if self.name_at is not None:
-            at = (self.name_at, self._lane(0))
-            texts.append(Lettering(lines=(after,), at=at, height=self.sizes.text, ink=Ink.NOTE))
-            after = ""
-        for words, align, edge, way in (
-            (self.chain.before, Align.RIGHT, self.spans[0].low, -1),
-            (after, Align.LEFT, self.spans[-1].high, 1),
-        ):
-            if words:
-                past = max([edge * way, *(line * way for line in self.outer)]) * way
-                at = (past + way * away, self.line)
-                texts.append(Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.NOTE))
-        return texts
-
-    @property
-    def reach(self) -> float:
-        """How far out the row's texts and lines reach."""
-        sizes = self.sizes
-        last = self._lane(max(self.lanes)) if max(self.lanes) or self.outward > 0 else self.line
-        beyond = 0.6 * sizes.text if self.outward > 0 else (0.5 + DESCENDER) * sizes.text
-        return last + self.outward * max(beyond, sizes.overshoot)
 
 
 def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, texts_of: LengthTexts) -> Rows:
@@ -276,7 +109,7 @@ def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: S
         return texts_of([length])[0].words
 
     for number, chain in enumerate(chains):
-        outer = _stops(chains[number + 1 :], 1)
+        outer = stops(chains[number + 1 :], 1)
         along = along_row(chain, start=reach, outward=outward, sizes=sizes, words_of=words_of, outer=outer)
         if along:
             dimensions.append(along.dimension)
@@ -366,7 +199,7 @@ class _UprightRow:
             finish=span.interval.finish,
             is_vertical=True,
             line=((self.line, span.low), (self.line, span.high)),
-            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
+            extensions=tuple(self._extension(point) for point in fresh_ends(self.spans, index)),
             text=self._text(span, at),
             leader=None if is_beside else self._leader(span.middle, at[1]),
             value=span.high - span.low,

@@ -8,6 +8,7 @@ from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined
 from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_pieces
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.beside import beside, frames_across, moved_box
+from jambs.drawings.views.radii_seen import radii_seen
 from jambs.drawings.views.sash import (
     corners,
     frame_box,
@@ -17,7 +18,13 @@ from jambs.drawings.views.sash import (
     unit_boxes,
 )
 from jambs.drawings.views.seen import Seen, seen
-from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights, with_its_arcs
+from jambs.drawings.views.shaped_window import (
+    outlines_seen,
+    rise_words,
+    rough_outline_seen,
+    side_heights,
+    with_its_arcs,
+)
 from jambs.drawings.views.unit_dimensions import unit_chains
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
@@ -70,6 +77,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
         kind=ViewKind.EXTERIOR if from_outside else ViewKind.INTERIOR,
         shapes=tuple(map(with_its_arcs, shapes)) if opening.shape and opening.shape.is_arched else shapes,
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
+        call_outs=radii_seen(kit, from_outside=from_outside),
         marks=tuple(
             _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
             for number in _jambs_first(pieces)
@@ -77,6 +85,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
         remarks=(
             f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",
             *_over_floor(opening, units),
+            *rise_words(opening, units),
             *(() if from_outside else _at_the_framing(kit, units)),
         ),
         largest=2,

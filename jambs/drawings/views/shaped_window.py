@@ -11,7 +11,7 @@ from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import is_arched, outset, points_of
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, Units, length_text
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
@@ -61,6 +61,15 @@ def side_heights(placement: Placement, *, from_outside: bool) -> list[Chain]:
         *(_height(leg, *_ends(leg), SPRINGS, opening, from_outside=from_outside) for leg in frames),
         *(_height(leg, *_framed(leg, placement), HOLE_SPRINGS, opening, from_outside=from_outside) for leg in holes),
     ]
+
+
+def rise_words(opening: Opening, units: Units) -> tuple[str, ...]:
+    """Say how far the frame of an arch rises from its spring line; a dimension of it would be a row more beside it."""
+    path = frame_path(opening)
+    springs = [_ends(leg)[1] for leg in path if leg.side in LEGS]
+    if not is_arched(path) or not springs:
+        return ()
+    return (f"frame: rise {length_text(opening.frame.height - min(springs), units=units)} from the spring line",)
 
 
 def _ends(leg: FrameEdge) -> Point:
