@@ -161,13 +161,15 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
     trim, text = kit.placement.opening.interior, shop.grid.text
     stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
     wall = "the line of the finished wall" if trim.wall_edge else "the wall"
+    proud = proud_words(shop.proud, wall, shop.grid.units)
+    straight = f"Check with a straightedge before it is fastened: jambs stand {proud}, nowhere shy."
     return [
         f"Set the box against the frame with the frame reveal of {text(frame_reveal_of(kit))} all around; wedge it.",
         *behind_frames(parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)),
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past {wall}.",
+        *([straight] if len(kit.frames) == 1 else []),
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
-        *_stacking(kit, shop.grid),
-        f"Check with a straightedge: jambs stand {proud_words(shop.proud, wall, shop.grid.units)}, nowhere shy.",
+        *_stacking(kit, straight, shop.grid),
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
     ]
@@ -197,12 +199,13 @@ def _places(edge: FrameEdge, kit: CutKit, grid: Grid) -> tuple[float, ...]:
     return at_blocks(edge, places) if edge.center and is_framed_square(kit.placement.opening) else places
 
 
-def _stacking(kit: CutKit, grid: Grid) -> list[str]:
-    """Return how each stacked frame is set on the one before."""
-    text = grid.text
+def _stacking(kit: CutKit, straight: str, grid: Grid) -> list[str]:
+    """Return how each stacked frame is set on the one before; the last of them is the one at the wall."""
+    text, last = grid.text, len(kit.frames)
     return [
         f"Set box {frame.member} on the room edge of box {frame.member - 1}: thin glue on the edge, the reveal of "
         f"{text(step)} held with a gauge block, wedged, shimmed and fastened like the first; no glue on the faces."
+        f"{f' {straight}' if frame.member == last else ''}"
         for frame, step in zip(kit.frames[1:], steps_back(kit.frames), strict=True)
     ]
 

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
+import pytest
 from cases import changed, job_of
 from paper import pages
 
+import jambs
 from jambs.app.chain import make_kits
 from jambs.outside.house import plan_house
 from jambs.sheets.every_page import page_data
-from jambs.sheets.install_sheet import install_data
+from jambs.sheets.install_sheet import install_data, install_sheets_pdf
 from jambs.sheets.press import press
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 COUNTS = (24, 25, 26, 27)
 
 
@@ -30,3 +34,16 @@ def test_neither_the_first_nor_the_last_step_stands_alone() -> None:
     assert sum(len(page) for page in found) == sum(COUNTS)
     assert [page for page in found if len(page) == 1] == []
     assert len([page for page in found if page]) > len(COUNTS)  # some of them break
+
+
+@pytest.mark.parametrize(("example", "marks"), [("harbour-house", ["W02", "W04", "W07"]), ("hillside-house", ["F4"])])
+def test_the_wall_as_measured_stands_before_the_work_inside_and_takes_no_third_page(
+    example: str, marks: list[str]
+) -> None:
+    job = jambs.read_job(EXAMPLES / example)
+    house = plan_house(jambs.make_kits(job), job)
+    for mark in marks:
+        (kit,) = (kit for kit in house.kits if kit.mark == mark)
+        first, second = (page.extract_text() for page in pages(install_sheets_pdf([kit], house.installing, job)))
+        assert "The wall as measured" in first and "Inside: order of work" not in first
+        assert "Inside: order of work" in second and "Check with a gauge" in second

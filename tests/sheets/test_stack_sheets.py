@@ -70,6 +70,15 @@ def test_each_box_is_built_and_set_on_the_one_before() -> None:
     assert "Set box" not in "\n".join(install(None)["inside"])
 
 
+def test_the_straightedge_comes_before_the_screws() -> None:
+    """A jamb that is fastened stays where it stands; of two boxes the second is the one at the wall."""
+    plain, stacked = install(None)["inside"], install("2")["inside"]
+    words = "Check with a straightedge before it is fastened: jambs stand"
+    (fastened,) = (n for n, step in enumerate(plain) if step.startswith("Fasten through jamb"))
+    assert [n for n, step in enumerate(plain) if words in step] == [fastened - 1]
+    assert [step.split(" on ")[0] for step in stacked if words in step] == ["Set box 2"]
+
+
 def test_screws_of_each_frame_reach_over_its_own_shims() -> None:
     # Jamb 3/4; shims 1 7/8 at the window and 1 3/4 at the wall; 1 1/4 into the framing.
     rows = {one["what"]: one["needed"] for one in install("2")["fasteners"] if one["what"].startswith("extension jamb")}
