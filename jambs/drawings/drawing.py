@@ -73,6 +73,7 @@ class Sheet:
 class Drawing:
     """The shop drawing of one opening.
 
+    ``asked``: with all marks, though sheets have no room for them;
     ``views``: at the scale they are drawn; ``shifts``: where each stands in model space [in], by name;
     ``sheets``: pages in the order they are printed.
     """
@@ -146,7 +147,7 @@ def draw_opening(
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
-        asked=asked,
+        asked=wanted,
         views=tuple(ordered),
         shifts=_shifts(ordered),
         sheets=tuple(sheet for page, some in zip(pages, laid_out, strict=True) for sheet in _sheets(some, page)),

@@ -6,6 +6,7 @@ import json
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import product
 from typing import Any
 
 from jambs.issued.entry import PRINTED, Entry
@@ -152,14 +153,14 @@ def _place(kind: PartKind, position: str, like: Sequence[str]) -> tuple[Side, in
     Raises:
         ValueError: no part of this kind is told to be there.
     """
-    for side in Side:
-        said = position_words(kind, side)
+    for side, is_on_wall in product(Side, (False, True)):
+        said = position_words(kind, side, is_on_wall=is_on_wall)
         if position == said:
             return side, None, False
         count = sum(one.startswith(said) for one in like)
         for member in range(1, count + 1):
             if position == said + run_words(member, count):
                 return side, member, is_one_of_several(kind, 1, count)
-            if position == said + member_words(kind, member, count):
+            if position == said + member_words(kind, member, count, is_on_wall=is_on_wall):
                 return side, member, is_one_of_several(kind, count, None)
     raise ValueError(position)

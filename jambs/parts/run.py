@@ -170,7 +170,7 @@ def mulls_on_wall(
         foot = cased.bottom + _share(cased, (wall.low + wall.high) / 2) * (_right_bottom(cased) - cased.bottom)
         beside = replace(cased, left=wall.high - reveal, bottom=foot, right_bottom=None)
         leg = next(part for part in casing(beside, board, where) if part.side is Side.LEFT)
-        found.append(replace(leg, kind=PartKind.MULL_CASING, member=member, members=len(walls)))
+        found.append(replace(leg, kind=PartKind.MULL_CASING, member=member, members=len(walls), is_on_wall=True))
     return found
 
 

@@ -35,9 +35,13 @@ def cut_sections(kit: Kit, *, wall_length: float = WALL_SHOWN) -> tuple[Section,
 def sections_to_draw(kit: Kit) -> tuple[Section, ...]:
     """Cut a kit as it is drawn: the left jamb too, where it is not the right one's mirror image."""
     head, right, *others = cut_sections(kit)
-    left = cut_section(kit, SectionCut.LEFT_JAMB, wall_length=WALL_SHOWN)
-    left, right = (_through_wall(kit, one) for one in (left, right))
+    left, right = left_through_wall(kit), _through_wall(kit, right)
     return (head, right, *others) if _are_mirrored(left, right) else (head, left, right, *others)
+
+
+def left_through_wall(kit: Kit) -> Section:
+    """Cut the left jamb as it is drawn: on through a wall between, where one lies there."""
+    return _through_wall(kit, cut_section(kit, SectionCut.LEFT_JAMB, wall_length=WALL_SHOWN))
 
 
 def _through_wall(kit: Kit, section: Section) -> Section:

@@ -7,17 +7,22 @@ from typing import Any
 import pytest
 from trimmed_as_one import run_job, run_kits
 
+import jambs
+from jambs.drawings.elements.paper import INCH_SCALES
 from jambs.drawings.elements.view import Ink, View, ViewSide
+from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.exploded import exploded_view, frames_seen
 from jambs.drawings.views.section_works import section_works
+from jambs.drawings.views.sections import section_view
 from jambs.length import Units
-from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
 from jambs.screen.elevation_shapes import view_records
 from jambs.section.cut import sections_to_draw
 from jambs.section.region import SectionCut
 
+SLIM = {"frame": "20 x 60", "rough_opening": "20 1/2 x 60 1/2"}
 NARROW: dict[str, Any] = {"openings__1__frame": "29 1/2 x 47 1/2", "openings__1__rough_opening": "30 x 48"}
 
 
@@ -78,3 +83,39 @@ def test_the_head_flashing_over_all_is_drawn_as_it_is_bent_in_every_section() ->
         assert not [one for one in works.section.regions if one.mark in strips]
         assert len([shape for shape in works.shapes if shape.ink is Ink.FLASHING]) == 1
         assert [one.short for one in works.call_outs if one.short in strips] == strips
+
+
+def test_a_jamb_that_mirrors_the_other_names_the_boards_and_the_opening_there() -> None:
+    """Of three alike openings the middle one's walls are mirror images, made of other boards, to other openings."""
+    job, kits = run_job(3), run_kits(3)
+    cuts = {one.cut: one for one in sections_to_draw(kits[1])}
+    assert SectionCut.LEFT_JAMB not in cuts
+    view = section_view(cuts[SectionCut.JAMB], kits[1], job, is_both_jambs=True)
+    (said,) = (one for one in view.remarks if one.startswith("through the wall between"))
+    assert said.startswith("through the wall between, to W3; at the left to W1, with ")
+    at_left = said.split(" with ")[1].split(", ")
+    by_mark = {part.mark: part for part in kits[1].whole.parts}
+    mull = [mark for mark in at_left if by_mark[mark].kind is PartKind.MULL_CASING]
+    assert [by_mark[mark].member for mark in mull] == [1, 1]  # inside and outside, on the first wall
+    assert {"W1-3", "W2-2"} <= {*at_left} and not {"W2-3", "W3-2"} & {*at_left}
+    lead = {one.cut: one for one in sections_to_draw(kits[0])}
+    remarks = section_view(lead[SectionCut.JAMB], kits[0], job).remarks
+    assert "through the wall between, to W2" in remarks
+
+
+def test_marks_without_room_on_a_sheet_are_on_the_picture_of_the_cut_sheet() -> None:
+    """Three windows of 20 x 60: sheets have no room for marks beside them, the picture has fewer rows."""
+    narrow = {f"openings__{at}__{key}": size for at in range(3) for key, size in SLIM.items()}
+    job = run_job(3, **narrow)
+    kit = jambs.make_kits(job)[1]
+    drawing = jambs.draw(kit, job)
+    on_sheet = [text for one in drawing.view("interior elevation").texts for text in one.lines]
+    assert not any(line.startswith("W2-") for line in on_sheet)
+    brief = arrange(drawing.asked_view("interior elevation").brief(), scale=INCH_SCALES[-1], units=Units.INCH)
+    assert {"W2-1", "W2-2", "W1-4"} <= {line for text in brief.texts for line in text.lines}
+
+
+def test_a_mull_casing_on_a_wall_lies_between_openings() -> None:
+    lead = run_kits(3)[0]
+    told = [part.told for part in lead.parts if part.kind is PartKind.MULL_CASING and part.where is Where.INTERIOR]
+    assert told == [f"interior mull casing, between openings, wall {number}" for number in (1, 2)]

@@ -42,11 +42,11 @@ def test_every_opening_has_its_own_jambs_and_the_leftmost_all_that_goes_past() -
         "interior casing head",
         "interior casing left leg",
         "interior casing right leg",
-        "interior mull casing between units",
+        "interior mull casing between openings",
         "interior apron sill",
         "exterior exterior extension jamb head",
     ]
-    assert names(one.parts).count("exterior mull casing between units") == 1
+    assert names(one.parts).count("exterior mull casing between openings") == 1
     assert [part.name for part in two.parts] == [
         *["extension jamb"] * 3,
         *["exterior extension jamb"] * 3,
@@ -111,12 +111,12 @@ def test_boards_over_all_are_as_long_as_both_openings_and_the_wall() -> None:
 
 def test_a_mull_casing_leaves_the_casing_reveal_of_both_jambs() -> None:
     (one, _) = run_kits()
-    inside = part_of(one, "mull casing", "between units")
+    inside = part_of(one, "mull casing", "between openings")
     # 10 3/4 less 3/16 at both sides; from the stool to the head casing, 42 3/4 + 3/16.
     assert (inside.width, inside.length, inside.thickness) == (10.375, 42.9375, 0.75)
     # Its near edge is the right one, 3/16 left of the jamb of the second: 41 1/2 + 2 3/8 - 3/16.
     assert inside.seat.origin[0] == 43.6875
-    outside = part_of(one, "mull casing", "between units", Where.EXTERIOR)
+    outside = part_of(one, "mull casing", "between openings", Where.EXTERIOR)
     assert (outside.width, outside.thickness) == (10.5 - 2 * 0.25, 1.0)
 
 
@@ -175,7 +175,7 @@ def test_a_picture_framed_run_has_one_bottom_over_all() -> None:
 
 def test_proud_frames_have_sealant_at_both_sides_of_the_board_between() -> None:
     (one, _) = run_kits(position={"exterior_depth": "0"})
-    over = part_of(one, "mull casing", "between units", Where.EXTERIOR)
+    over = part_of(one, "mull casing", "between openings", Where.EXTERIOR)
     assert over.width == 6 - 2 * 0.25
 
 

@@ -21,6 +21,7 @@ from jambs.drawings.elements.view import (
     ViewKind,
     ViewSide,
 )
+from jambs.drawings.views.alike import listed
 from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.measured_section import at_measured_depth, face_of, measured_words
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
@@ -35,6 +36,7 @@ from jambs.length import HALF_64TH, OFF_GRID, Grid, length_text
 from jambs.parts.board.part import Part
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.kit import Kit
+from jambs.section.cut import left_through_wall
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.section.wall_between import on_this_side
 
@@ -144,7 +146,7 @@ def section_view(
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
             *_turned(section.cut, is_both_jambs, is_ring(kit)),
-            *_wall_between(section.cut, kit),
+            *_wall_between(section.cut, kit, is_both_jambs),
             _thickness(kit, job, layers_at),
             *_state(section, kit, job),
             *_nailers(section, kit, job),
@@ -162,12 +164,17 @@ def _turned(cut: SectionCut, is_both_jambs: bool, is_all_round: bool) -> tuple[s
     return (TURNED[cut] + MIRRORED * is_both_jambs, *([SAME_AT_SILL] if is_all_round else []))
 
 
-def _wall_between(cut: SectionCut, kit: Kit) -> tuple[str, ...]:
-    """Say which opening lies beyond a wall between."""
+def _wall_between(cut: SectionCut, kit: Kit, is_both_jambs: bool) -> tuple[str, ...]:
+    """Say which opening lies beyond a wall between; of a mirror image, which one there, and its boards."""
     if kit.run is None or not cut.is_level or cut.side not in kit.run.walled:
         return ()
     other = kit.run.members[kit.run.at + (1 if cut is SectionCut.JAMB else -1)]
-    return (f"through the wall between, to {other.mark}",)
+    said = f"through the wall between, to {other.mark}"
+    if not is_both_jambs:
+        return (said,)
+    regions = left_through_wall(kit).regions
+    marks = listed([part for part in kit.whole.parts if part.mark in {one.mark for one in regions}])
+    return (f"{said}; at the left to {kit.run.members[kit.run.at - 1].mark}, with {marks}",)
 
 
 def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:

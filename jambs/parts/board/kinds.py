@@ -123,18 +123,25 @@ BUILT_UP = (
 _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
 
-def position_words(kind: PartKind, side: Side) -> str:
-    """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there."""
+BETWEEN_WORDS = {False: "between units", True: "between openings"}
+"""Of a mull casing: on a mull, or on a wall."""
+
+
+def position_words(kind: PartKind, side: Side, *, is_on_wall: bool = False) -> str:
+    """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there.
+
+    ``is_on_wall``: it lies on the wall between openings that are trimmed as one.
+    """
     if kind.is_between_units:
         if kind is PartKind.MULL_JAMB:
             return f"{side.words} side of the mull"
-        return "between units" if kind is PartKind.MULL_CASING else "under the transom"
+        return BETWEEN_WORDS[is_on_wall] if kind is PartKind.MULL_CASING else "under the transom"
     if kind.is_at_corner:
         return side.words
     return side.words if kind.is_at_sill else side.board_words
 
 
-def member_words(kind: PartKind, member: int, members: int) -> str:
+def member_words(kind: PartKind, member: int, members: int, *, is_on_wall: bool = False) -> str:
     """Say which of several on a side a part is: `` of frame 2``, from the window on; nothing where it is alone."""
     if kind is PartKind.CROWN:
         return ("", ", left return", ", right return")[member - 1]
@@ -145,7 +152,7 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
     if members > 1 and kind is PartKind.ROSETTE:
         return " above" if member == 1 else " below"
     if members > 1 and kind in (PartKind.MULL_CASING, PartKind.MULL_JAMB):
-        return f", mull {member}"
+        return f", {'wall' if is_on_wall else 'mull'} {member}"
     if members > 1 and kind is PartKind.TRANSOM_BAR_CASING:
         return f", bar {member} from below"
     return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""

@@ -183,8 +183,8 @@ class Part:
 
     ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
     one, where a side has several of a kind, and ``members`` how many. ``runs``: into how many edges its side is parted
-    in a shape that is no rectangle; ``member`` then counts them from left to right. ``touches``: what is done by hand
-    and leaves the modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make
+    in a shape that is no rectangle; ``member`` then counts them from left to right. ``is_on_wall``: a mull casing
+    lies on the wall between openings that are trimmed as one. ``touches``: what is done by hand and leaves the modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make
     the flat blank of bent metal; or of a bent lamination the block around it, ``in_place_rise`` thick, less all but it.
     """
 
@@ -196,6 +196,7 @@ class Part:
     member: int = 1
     members: int = 1
     runs: int | None = None
+    is_on_wall: bool = False
     blank: PartBlank
     cuts: tuple[Cut, ...]
     touches: tuple[Touch, ...] = ()
@@ -223,7 +224,8 @@ class Part:
     @property
     def position(self) -> str:
         """Head, left leg, …, for printing."""
-        where = position_words(self.kind, self.side) + member_words(self.kind, self.member, self.members)
+        where = position_words(self.kind, self.side, is_on_wall=self.is_on_wall)
+        where += member_words(self.kind, self.member, self.members, is_on_wall=self.is_on_wall)
         return where + run_words(self.member, self.runs) if self.runs else where
 
     @property
