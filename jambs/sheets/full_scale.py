@@ -25,6 +25,7 @@ from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.edge_names import edge_name, edge_names, is_turned
 from jambs.sheets.every_page import page_data
 from jambs.sheets.press import press
+from jambs.sheets.setting_out import setting_out
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.tiles import Tile, Tiling
 from jambs.values import Record
@@ -96,8 +97,16 @@ def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
     return (
         (*notched, *molded)
         if opening.shape is None
-        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units))
+        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units), *_set_out(kit, grid))
     )
+
+
+def _set_out(kit: CutKit, grid: Grid) -> Iterator[Template]:
+    """Draw the curve that a flared jamb in flat segments is put together over."""
+    if one := setting_out(kit, grid):
+        yield Template(
+            title=one.title, note=one.note, size=one.size, cut=one.faces, broken=one.broken, labels=one.labels
+        )
 
 
 def _molded(parts: Sequence[Part]) -> list[Part]:

@@ -152,7 +152,9 @@ def _arch_outset(path: FramePath, out: Mapping[Side, float]) -> FramePath:
     if abs(corner_turn_deg(path, 1)) < TANGENT_DEG:
         moved = (x1 - x0) / 2
         x, y, radius = (x0 + x1) / 2, y + radius - moved, moved
-    tops = [y + math.sqrt(max(radius**2 - (at - x) ** 2, 0.0)) for at in (x0, x1)]
+        tops = [y, y]  # by their root they would differ by a hair, and legs get a miter of nothing
+    else:
+        tops = [y + math.sqrt(max(radius**2 - (at - x) ** 2, 0.0)) for at in (x0, x1)]
     corners = ((x0, low), (x0, tops[0]), (x1, tops[1]), (x1, low))
     ends = corners[1:] + corners[:1]
     return tuple(

@@ -50,6 +50,14 @@ class FlatPath:
         """How many flat segments follow the arcs."""
         return len(self.flares)
 
+    def at(self, flares: Flares, depth: float) -> FramePath:
+        """Return the path of the boards' faces at a depth from the frame [in]; ``flares``: of the straight edges."""
+        leans = [self.flares.get(i, flares.at(edge.side)) for i, edge in enumerate(self.path)]
+        lines = [_back(edge, lean, 0.0, depth) for edge, lean in zip(self.path, leans, strict=True)]
+        corners = [meet(lines[i - 1], line) for i, line in enumerate(lines)]
+        ends = zip(lines, corners, corners[1:] + corners[:1], strict=True)
+        return tuple(replace(line, start=a, finish=b) for line, a, b in ends)
+
 
 def flat_round(path: FramePath, flares: Flares, depth: float) -> FlatPath:
     """Lay chords along the arcs of a clear opening's path; ``depth``: frame → room edge of the jambs [in].
