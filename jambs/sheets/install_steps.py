@@ -94,15 +94,15 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
 def _depth_again(kit: CutKit, shop: Shop) -> str:
     """Say how the depths are checked: the width of a square jamb is one, that of a flared one a slant."""
     width = width_words(shop.proud, shop.grid.units)
-    if kit.flares:
-        return (
-            "Check the depth again at the four corners, square to the wall: faces of flared jambs are cut to the slant "
-            f"of {width}. Check that the rough opening gives way to the backs of the jambs."
-        )
     shape = kit.placement.opening.shape
     corners = "at every corner" if shape else "at the four corners"
     if shape and shape.kind is ShapeKind.FULL_ROUND:
         corners = "at top and bottom and at both sides"
+    if kit.flares:
+        return (
+            f"Check the depth again {corners}, square to the wall: faces of flared jambs are cut to the slant "
+            f"of {width}. Check that the rough opening gives way to the backs of the jambs."
+        )
     return f"Check the depth again {corners}: part width = {width}."
 
 

@@ -1,7 +1,7 @@
 """What a flared jamb in flat segments is put together over: its faces at the frame edge and at the room edge.
 
-Both are drawn at full scale with the joints between the segments, which point at the center of their arc: the right half
-of the curve, of one that is the same to both sides from its center line on.
+Both are drawn at full scale with the joints between the segments, which point at the center of their arc: the right
+half of the curve, of one that is the same to both sides from its center line on.
 """
 
 from __future__ import annotations
@@ -91,7 +91,7 @@ def _middle(line: Line) -> float | None:
 
 
 def _right_of(line: Line, x: float | None) -> Line:
-    """Return the right half of a line: from its level middle on, or, where it is not the same to both sides, a corner."""
+    """Return the right half of a line: from its level middle, or where it is not the same to both sides a corner."""
     half = line[len(line) // 2 :]
     return half if x is None else ((x, half[0][1]), *half)
 

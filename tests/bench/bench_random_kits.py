@@ -12,6 +12,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 
+from flat_segments import flat_kits  # noqa: E402
 from hypothesis import HealthCheck, Phase, given, settings  # noqa: E402
 from hypothesis import strategies as st  # noqa: E402
 from random_kits import RandomKit, kits  # noqa: E402
@@ -28,6 +29,7 @@ FAMILIES: dict[str, st.SearchStrategy[RandomKit]] = {
     "returned": returned_kits(),
     "built up": built_up_kits(),
     "round": round_kits(),
+    "flared round": flat_kits(),
 }
 AT_ONCE = 10
 """Kits of one family, then it is the next one's turn: so a run that is cut short has seen all of them."""

@@ -20,11 +20,59 @@ def faults(**more: Any) -> str:
     return str(found.value)
 
 
-def test_a_flared_arch_is_refused() -> None:
+FLAT = {"thickness": "3/4", "stock": "poplar", "joint": "miter", "curved": "flat segments"}
+ONE = {"sides": "10 deg", "head": "10 deg"}
+
+
+def test_a_flared_jamb_round_an_arch_is_neither_bent_nor_sawn_hollow() -> None:
+    for curved in ("sawn segments", "bent laminations"):
+        said = faults(interior_trim__inside__flare=ONE, curved=curved)
+        assert (
+            "flares (left 10°, head 10°, right 10°), and round the half round its jamb is part of a cone: plies that "
+            "are ripped straight do not bend to it, and segments sawn square to the wall do not follow it; write "
+            "jamb: {…, curved: flat segments}, straight boards with compound miters, or flare: none"
+        ) in said
+    unsaid = {key: one for key, one in FLAT.items() if key != "curved"}
+    assert "curved: flat segments}" in faults(interior_trim__inside__flare=ONE, interior_trim__inside__jamb=unsaid)
+
+
+@pytest.mark.parametrize(
+    ("flare", "told"),
+    [
+        ({"sides": "10 deg", "head": "15 deg"}, "left 10°, head 15°, right 10°"),
+        ({"head": "15 deg"}, "left square, head 15°, right square"),
+        ({"sill": "15 deg"}, "left square, head square, right square"),
+        ({"left": '1"', "right": '1 1/2"', "head": '1"'}, 'left 1" wider, head 1" wider, right 1 1/2" wider'),
+    ],
+)
+def test_a_cone_has_one_flare_all_round(flare: dict[str, str], told: str) -> None:
     assert (
-        "flares, and a jamb that leans round the half round would be a piece of a cone, which is not made here; write "
-        "interior_trim: {like: …, flare: none} for this opening, or leave shape out"
-    ) in faults(interior_trim__inside__flare={"sides": "10 deg"})
+        f"flares round the half round ({told}), where its jamb is part of a cone, which has one flare all round; write "
+        "the same flare for left and head and right, or flare: none"
+    ) in faults(interior_trim__inside__flare=flare, interior_trim__inside__jamb=FLAT)
+
+
+def test_one_flare_in_flat_segments_is_read() -> None:
+    more: dict[str, Any] = {"interior_trim__inside__flare": {**ONE, "sill": "5 deg"}}
+    job_of(changed(**arch_changes("half round", 36, 60, curved="flat segments", **more)))
+    ring: dict[str, Any] = {"interior_trim__inside__flare": {"head": "10 deg", "sill": "10 deg"}}
+    job_of(changed(**round_changes("full round", 36, 36, curved="flat segments", **ring)))
+    assert "write the same flare for head and sill" in round_faults(
+        "full round", curved="flat segments", interior_trim__inside__flare={"head": "10 deg"}
+    )
+    # Without legs theirs is of no account.
+    legless: dict[str, Any] = {"interior_trim__inside__flare": {"head": "10 deg", "sides": "30 deg"}}
+    job_of(changed(**round_changes("half round", 36, 18, curved="flat segments", **legless)))
+
+
+def test_flat_segments_follow_a_flare_inside() -> None:
+    assert (
+        "makes its jamb in flat segments, which follow a flare, and round the half round it stands square; write "
+        "curved: bent laminations or curved: sawn segments, or give it a flare"
+    ) in faults(curved="flat segments")
+    outside = {"thickness": "3/4", "stock": "cedar", "curved": "flat segments"}
+    said = faults(exterior_trim__outside__jamb=outside)
+    assert "makes its jamb in flat segments, which follow a flare and are made inside only; write curved: sawn" in said
 
 
 def test_a_jamb_that_does_not_say_how_it_goes_round_is_asked() -> None:

@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import finding_rows
+from arches import arch_changes
 from finding_rows import Case, Row, codes_in, each
+from flat_segments import flat_changes
 from part_cases import CHECK, NOTE, STOP, W1, case
+from rounds import inside_only
 
 from jambs.parts.findings import flare_findings
 
@@ -18,6 +21,12 @@ def flared(**flare: str) -> dict[str, Any]:
 def tapered(low: str, flare: str) -> Case:
     read = {"head_left": "4 3/4", "head_right": "4 3/4", "sill_left": low, "sill_right": "4 3/4"}
     return case(openings__0__measured={"date": "2026-03-20", "interior_depth": read}, **flared(sides=flare))
+
+
+def ring(size: str, jamb: str = "3/4") -> Case:
+    """A full round window whose jambs flare by 15°, and only what is said of their flat segments."""
+    thick = {"interior_trim__inside__jamb__thickness": jamb}
+    return case(**{**inside_only(flat_changes("full round")), "openings__0__frame": f"{size} x {size}", **thick})
 
 
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
@@ -117,6 +126,39 @@ ROWS = [
         mm="The wall tapers along the flared left leg: at its shallow end the casing reveal comes out 0.6 mm wider "
         "than at its deep end.",
         severity=NOTE,
+        about=W1,
+    ),
+    Row(
+        # Frame 36: see tests/parts/test_flat_segments_by_hand.py; 15 5/8 (1 - cos(90° / 13)) = 0.1139 at the frame.
+        code="flared-arc-of-flats",
+        appears=ring("36"),
+        quiet=case(**arch_changes("half round", 36, 60)),
+        inch="Round the curve the flared jamb is 26 flat segments with compound miters, turning 13.8° from one to the "
+        "next: join them with splines or biscuits and glue over the curve drawn full size, corners on it. Their "
+        'middles stand in off the curve by up to 1/8" at the frame, which takes all of the frame reveal of 1/8", and '
+        '1/8" at the room: leave the faces flat, or plane them round before the box is set. The casing is sawn to the '
+        "curve.",
+        mm="Round the curve the flared jamb is 26 flat segments with compound miters, turning 13.8° from one to the "
+        "next: join them with splines or biscuits and glue over the curve drawn full size, corners on it. Their "
+        "middles stand in off the curve by up to 3 mm at the frame, which takes all of the frame reveal of 3.2 mm, and "
+        "3 mm at the room: leave the faces flat, or plane them round before the box is set. The casing is sawn to the "
+        "curve.",
+        severity=NOTE,
+        about=W1,
+    ),
+    Row(
+        # Frame 18: on 6 5/8 five segments to each half, 36° from one to the next, leave 7.15 (1 - cos 18°) = 0.35; with
+        # seven of them, 2.95 in long, they would be too short. A quarter of 3/4 is 3/16; of a frame of 24 it is 0.154.
+        code="flat-segments-too-coarse",
+        appears=ring("18"),
+        quiet=ring("24"),
+        inch='W1: the flared jamb round a radius of 6 5/8" is made in flat segments at least 3" long, which stand 3/8" '
+        "in off the curve at the room; the most is 3/16\", a quarter of the jamb's thickness: make the frame wider or "
+        "the jamb thicker, write a smaller flare, or flare: none.",
+        mm="W1: the flared jamb round a radius of 168.3 mm is made in flat segments at least 76.2 mm long, which stand "
+        "9 mm in off the curve at the room; the most is 5 mm, a quarter of the jamb's thickness: make the frame wider "
+        "or the jamb thicker, write a smaller flare, or flare: none.",
+        severity=STOP,
         about=W1,
     ),
 ]
