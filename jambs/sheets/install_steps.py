@@ -110,8 +110,7 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     """Build a box that is no rectangle over its outline, drawn full size; what its diagonals check its corners tell."""
     path = clear_path(kit.placement.opening, kit.frames[0].clear)
     if is_arched(path):
-        room = clear_path(kit.placement.opening, kit.room) if kit.flares else None
-        return arched_box(boards, path, grid, room)
+        return arched_box(boards, path, grid, clear_path(kit.placement.opening, kit.room) if kit.flares else None)
     first, corners = path[0].start, corners_of(path)
     across = [grid.text(math.dist(first, corner)) for corner in corners[2:-1]]
     onward = "the corners that come after the next, in the same order" if len(across) > 1 else "the opposite corner"

@@ -92,8 +92,10 @@ def _middle(line: Line) -> float | None:
 
 def _right_of(line: Line, x: float | None) -> Line:
     """Return the right half of a line: from its level middle, or where it is not the same to both sides a corner."""
+    if x is None:
+        return line[(len(line) - 1) // 2 :]
     half = line[len(line) // 2 :]
-    return half if x is None else ((x, half[0][1]), *half)
+    return ((x, half[0][1]), *half)
 
 
 def _between(one: Point, two: Point) -> Point:

@@ -26,7 +26,7 @@ def test_a_flared_kit_round_arcs_closes(name: str) -> None:
     made = flat(name)
     report = report_of(made)
     assert report.faults == ()
-    names = [one.name for one in (*report.joints, *report.measures)]
+    names = [*(joint.name for joint in report.joints), *(measure.name for measure in report.measures)]
     count = sum(part.kind is PartKind.EXTENSION_JAMB and (part.runs or 0) > 1 for part in made.kit.parts)
     assert count >= 9
     for what in ("frame reveal at the corners", "shim space behind the corners", "radius of the corners at the room"):
