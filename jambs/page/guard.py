@@ -177,6 +177,7 @@ async def _refuse(refused: tuple[int, str], scope: Scope, receive: Receive, send
     status, sentence = refused
     answer: Response | WebSocketClose = WebSocketClose(code=1008, reason=sentence[:100])
     if scope["type"] == "http":
-        text = f"<!doctype html><html lang=en><title>jambs</title><h1>jambs</h1><p>{html.escape(sentence)}</p></html>"
+        said = f"<main><h1>jambs</h1><p>{html.escape(sentence)}</p></main>"
+        text = f"<!doctype html><html lang=en><title>jambs</title>{said}</html>"
         answer = HTMLResponse(text, status_code=status, headers=HEADERS)
     await answer(scope, receive, send)

@@ -24,6 +24,8 @@ from jambs.job.editing.history import Draft, Step
 from jambs.job.editing.line_swaps import SwapLines, swaps_between, with_lines_swapped
 from jambs.job.editing.row_cells import SetRowCell, with_row_cell
 from jambs.job.reading.faults import Fault
+from jambs.job.starter import new_job_text
+from jambs.length import Units
 from jambs.screen.heat import HeatShelf
 from jambs.screen.saving import read_file, save
 
@@ -230,6 +232,17 @@ class Desk:
                 self.file.parent.mkdir(parents=True, exist_ok=True)
                 save(self.file.parent, draft.changed)
                 self._draft, self._saved_done = draft.as_saved(), draft.done
+
+    @property
+    def is_untouched(self) -> bool:
+        """Say whether this is a new job of which nothing was changed or saved yet."""
+        return self._begin is not None and not self.draft.saved and not self.draft.done
+
+    def begin_in(self, units: Units) -> None:
+        """Begin a new job anew with the house of other units, as long as nothing of it was changed."""
+        with self.lock:
+            if self.is_untouched:
+                self._begin, self._draft = new_job_text(units), None
 
     def take_theirs(self) -> None:
         """Forget the draft, and take the file as it stands now."""

@@ -16,7 +16,8 @@ from jambs.courses.elevation import SIDE_BY_SIDE, Elevation, elevation_of
 from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
-from jambs.job.models.openings import Opening
+from jambs.job.models.openings import Job, Opening
+from jambs.length import Units
 from jambs.outside.register import Registered
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.on_elevation import frame_over_floor
@@ -35,6 +36,7 @@ LEAST_HEIGHT = 96.0
 ROOM_FOR_WORD = 36.0
 """Over a frame as high as this its state stands under its mark; at a lower one under the frame [in]."""
 UNDER_MARK, UNDER_FRAME = 11.0, 9.0
+UNITS_WORDS = {Units.INCH: "inches", Units.MM: "millimeters"}
 STALE = "stale"
 """Kind of a state, and its word on an elevation."""
 WORDS = {Severity.STOP: TO_SETTLE, Severity.CHECK: "to check"}
@@ -48,6 +50,7 @@ def house_data(desk: Desk) -> Record:
         return {
             "name": desk.name,
             "is_new": not desk.draft.saved,
+            "other_units": (),
             "wrong": house.wrong if house.faults else [*map(spoken, house.wrong)],
             "rows": [],
             "unmade": [],
@@ -64,6 +67,7 @@ def house_data(desk: Desk) -> Record:
     return {
         "name": asked.job.name,
         "is_new": not desk.draft.saved,
+        "other_units": other_units(asked.job) if desk.is_untouched else (),
         "wrong": (),
         "rows": rows_of(house, asked, states),
         "unmade": unmade_rows(house),
@@ -73,6 +77,11 @@ def house_data(desk: Desk) -> Record:
         "told": spoken_records(told(asked.register.of_the_rest)),
         "stale": [stale_line(one, job_words=str(desk.file.parent)).removeprefix("stale").strip() for one in stale],
     }
+
+
+def other_units(job: Job) -> list[Record]:
+    """Return what else a new job can be in: what it is called, and in a sentence."""
+    return [{"units": one.value, "words": UNITS_WORDS[one]} for one in Units if one is not job.units]
 
 
 def rows_of(house: House, asked: Asked, states: Mapping[str, list[Record]]) -> list[Record]:

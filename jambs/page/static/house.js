@@ -52,9 +52,13 @@ const lettersAt = (inches) => larger() * Math.max(inches, Math.min(1, MOST * inc
 const elevations = new ResizeObserver((seen) => {
   for (const { target } of seen) {
     const size = target.viewBox.baseVal, shown = target.getBoundingClientRect();
+    target.classList.remove("tight");
     target.style.setProperty("--letters", lettersAt(Math.max(size.width / shown.width, size.height / shown.height)).toFixed(3));
+    target.classList.toggle("tight", isTight([...target.querySelectorAll(".tagword")].map((one) => one.getBoundingClientRect())));
   }
 });
+const isTight = (boxes) => boxes.some((one, at) => boxes.slice(at + 1).some((other) =>
+  Math.min(one.right, other.right) - Math.max(one.left, other.left) > 0 && Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > 0));
 for (const one of document.querySelectorAll(".elevation svg")) elevations.observe(one);
 
 /** The house is made anew: what was looked for and where the keyboard was is found again. */

@@ -79,7 +79,7 @@ const counted = (one) => (one.wrong?.length || 0) + count(one.fields || []) + (o
 function whole(one) {
   const last = one.can_copy && one.groups.at(-1);
   return [el("h2", {}, one.title), el("p", { class: "soft" }, plain(one.words)), ...complaints(one.wrong), ...one.fields.map(field),
-    ...one.groups.map((each, at) => group(each, 0, one, at)), last ? act("Add one like", "copy", last.path, last.title, `Add one like ${last.title}`) : null];
+    ...one.groups.map((each, at) => group(each, 0, one, at)), last ? act("Add one like", "copy", last.path, last.title, `Add one like ${last.title}`) : null].filter(Boolean);
 }
 
 function top() {
@@ -225,6 +225,7 @@ function explain(one) {
     picture.classList.toggle("shows", words.length > 0);
     for (const word of picture.querySelectorAll("text")) word.classList.toggle("meant", words.includes(word));
     if (words.length) bringUp(picture, words[0]);
+    if (picture.scrollWidth > picture.clientWidth) picture.tabIndex = 0; else picture.removeAttribute("tabindex");
   }
 }
 

@@ -47,7 +47,7 @@ function showAll() {
   byId("banner").replaceChildren(...fixed.banner.map((one) => el("span", {}, one.text)));
   setText(byId("about"), fixed.about);
   byId("unplanned").hidden = !fixed.unplanned.length;
-  setText(byId("unplanned"), `The outside of the house cannot be planned yet: ${fixed.unplanned.join("; ")}`);
+  setText(byId("unplanned"), `The outside of the house cannot be planned yet: ${fixed.unplanned.join("; ")}.`);
   const others = fixed.together.length - 1;
   setText(byId("together"), fixed.own ? `${mark} alone: it has a position of its own` : others ? `all of wall “${fixed.wall}”: ${fixed.together.join(", ")}` : `wall “${fixed.wall}”, which has this window only`);
   const isRun = fixed.run.length > 0;

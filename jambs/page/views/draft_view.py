@@ -6,11 +6,11 @@ from collections.abc import Callable
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from jambs.commands.errors import os_sentence
-from jambs.face import Record
+from jambs.face import Record, Units
 from jambs.face.screen import ChangedMeanwhile, Desk, EditRefused, draft_record, take_up
 from jambs.page.answers import body_of, data
 from jambs.page.open_job import desk_of
@@ -48,7 +48,16 @@ async def _again(request: Request) -> Response:
     return data(found, status=status)
 
 
+async def _begin(request: Request) -> Response:
+    """Begin a new job with a house in other units."""
+    asked = request.query_params.get("units")
+    if asked in [*Units]:
+        await run_in_threadpool(desk_of(request).begin_in, Units(asked))
+    return RedirectResponse("/", status_code=303)
+
+
 ROUTES = [
+    Route("/draft/begin", _begin, methods=["POST"]),
     Route("/draft", _draft),
     Route("/draft/again", _again, methods=["POST"]),
     _post("/draft/back", lambda desk: desk.back),

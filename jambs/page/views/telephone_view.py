@@ -43,14 +43,18 @@ async def _list(request: Request) -> Response:
 
 async def _opening(request: Request) -> Response:
     measuring, mark = measuring_of(request), request.path_params["mark"]
-    return await _shown(lambda: _opening_page(measuring, mark))
+    return await _shown(lambda: _opening_page(measuring, mark), mark)
 
 
 def _opening_page(measuring: Measuring | MeasuringAside, mark: str) -> Response:
     shown = measuring.ask(measured_opening_data, mark)
     if shown is None:
         return page(
-            "telephone_sentence.html", status=404, waits=False, said=[f"There is no opening {mark} in this job."]
+            "telephone_sentence.html",
+            status=404,
+            waits=False,
+            mark=mark,
+            said=[f"There is no opening {mark} in this job."],
         )
     return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
 
@@ -96,14 +100,14 @@ def _entry(said: Record) -> SentReading | None:
     return SentReading(place=place, is_sure=said.get("sure") is True, **texts)
 
 
-async def _shown(made: Callable[[], Response]) -> Response:
-    """Make a page aside; where there is no job to show, say why."""
+async def _shown(made: Callable[[], Response], mark: str = "") -> Response:
+    """Make a page aside; where there is no job to show, or this opening cannot be, say why."""
     try:
         return await run_in_threadpool(made)
     except JobFaults as error:
-        return page("telephone_sentence.html", waits=True, said=[str(fault) for fault in error.faults])
+        return page("telephone_sentence.html", waits=True, mark="", said=[str(fault) for fault in error.faults])
     except Unbuildable as error:
-        return page("telephone_sentence.html", waits=True, said=list(error.sentences))
+        return page("telephone_sentence.html", waits=True, mark=mark, said=list(error.sentences))
 
 
 ROUTES = [

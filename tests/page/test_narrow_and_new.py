@@ -1,0 +1,114 @@
+"""What was seen on pictures of all views: narrow screens, sections without names, a new job in other units."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from browser import Served, broken_rules, hard_to_read, page_at, served
+from pages import open_page
+from playwright.sync_api import Browser, expect
+
+from jambs.job import read_job
+from jambs.length import Units
+from jambs.page.keys import KeyRole
+
+NARROW = {"width": 390, "height": 844}
+MOST_OF_STRIP = 150
+"""So high the strip at the top may be on a telephone, in three rows [CSS pixels]."""
+
+
+@pytest.fixture(scope="module")
+def gables(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    with served(tmp_path_factory.mktemp("narrow"), "gable-house") as found:
+        yield found
+        assert found.reported == []
+
+
+def test_states_that_would_lie_over_each_other_are_left_to_color_and_list(browser: Browser, gables: Served) -> None:
+    page = page_at(browser, gables, "/", viewport=NARROW)
+    expect(page.locator("svg.tight")).to_have_count(1)
+    assert hard_to_read(page) == []
+    assert page.locator(".strip").evaluate("(one) => one.getBoundingClientRect().height") < MOST_OF_STRIP
+    page.set_viewport_size({"width": 1280, "height": 800})
+    expect(page.locator("svg.tight")).to_have_count(0)
+    expect(page.locator(".tagword").first).to_be_visible()
+    page.context.close()
+
+
+def test_a_section_without_names_ends_with_its_fields(browser: Browser, gables: Served) -> None:
+    page = page_at(browser, gables, "/job#shop")
+    expect(page.locator("#fields h2")).to_have_text("Shop and boards")
+    assert page.locator("#fields").evaluate("(one) => one.lastChild.nodeType === Node.ELEMENT_NODE")
+    page.context.close()
+
+
+def test_a_picture_and_lines_that_scroll_are_reached_by_the_keyboard(browser: Browser, gables: Served) -> None:
+    page = page_at(browser, gables, "/job#windows", viewport={"width": 390, "height": 500})
+    page.get_by_label("jamb depth", exact=True).first.focus()
+    expect(page.locator(".keypicture.shows")).to_have_attribute("tabindex", "0")
+    assert broken_rules(page) == []
+    room = page.get_by_label("jamb depth", exact=True).first
+    room.fill("4 1/4")
+    room.press("Enter")
+    page.locator("#changes:not([disabled])").click()
+    expect(page.locator("#lines")).to_be_visible()
+    assert broken_rules(page) == []
+    page.locator("[data-draft=back]").click()
+    expect(page.locator("#changes")).to_have_text("No changes")
+    page.context.close()
+
+
+def test_a_new_job_begins_in_millimeters_from_the_page(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, None) as place:
+        page = page_at(browser, place, "/")
+        page.get_by_role("button", name="Begin with one in millimeters").click()
+        expect(page.locator("#openings")).to_contain_text("mm")
+        expect(page.get_by_role("button", name="Begin with one in inches")).to_be_visible()
+        assert not place.file.exists()
+        page.get_by_role("link", name="Walls and windows").first.click()
+        depth = page.locator("""[data-path='["windows","casement","jamb_depth"]']""")
+        page.locator("#sections").get_by_role("link", name="Windows", exact=True).click()
+        depth.fill("92")
+        depth.press("Enter")
+        expect(page.get_by_role("button", name="Undo")).to_be_enabled()
+        page.get_by_role("link", name="House").click()
+        expect(page.locator("#openings")).to_contain_text("mm")
+        expect(page.get_by_role("button", name="Begin with")).to_have_count(0)  # it would take the change away
+        page.get_by_role("button", name="Save").click()
+        expect(page.locator("#said")).to_have_text("Saved.")
+        job = read_job(place.file)
+        assert job.units is Units.MM and job.openings[0].window.jamb_depth == pytest.approx(92 / 25.4)
+        page.context.close()
+        assert place.reported == []
+
+
+def test_a_job_that_was_changed_or_is_there_does_not_begin_anew(tmp_path: Path) -> None:
+    opened = open_page(tmp_path)
+    client, before = opened.client(), opened.file.read_bytes()
+    home = client.post("/draft/begin?units=mm")
+    assert home.status_code == 200 and "Begin with" not in home.text
+    assert client.get("/draft").json()["lines"] == [] and opened.file.read_bytes() == before
+    assert client.post("/draft/begin?units=ells").status_code == 200 and opened.reported == []
+
+
+def test_an_opening_that_cannot_be_made_leads_a_telephone_to_all_others(tmp_path: Path) -> None:
+    opened = open_page(tmp_path, "harbour-house")
+    text = opened.file.read_text(encoding="utf-8")
+    broken = text.replace("  - mark: W02\n", '  - mark: W02\n    position: {interior_depth: 30"}\n')
+    opened.file.write_text(broken, encoding="utf-8")
+    client = opened.client(KeyRole.TELEPHONE)
+    shown = client.get("/telephone/opening/W02").text
+    assert "W02 cannot be measured now" in shown and 'href="/telephone"' in shown
+    opened.file.write_text(text.replace("units: inch", "units: ells"), encoding="utf-8")
+    shown = client.get("/telephone/opening/W02").text
+    assert "Nothing can be measured now" in shown and 'href="/telephone"' not in shown
+
+
+def test_who_has_not_come_in_is_told_within_landmarks(browser: Browser, gables: Served) -> None:
+    page = browser.new_context().new_page()
+    page.goto(f"{gables.base}/")
+    expect(page.get_by_role("main")).to_contain_text("Open the page with the link")
+    assert broken_rules(page) == []
+    page.context.close()
