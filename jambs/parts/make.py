@@ -36,7 +36,7 @@ from jambs.parts.mulls.mull import cover_findings, finished_findings
 from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.readings.as_built import is_measured
-from jambs.parts.run import lent_by, run_findings, run_of
+from jambs.parts.run import lent_by, off_plane_findings, run_findings, run_of
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import interior_clear
 from jambs.parts.shapes.shape_checks import shape_findings
@@ -67,7 +67,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     lent, beside = lent_by(_others(run, job, book)) if run else ((), ())
     placement, inner, outer = fitted.placement, fitted.inner, fitted.outer
     clear, parts = _clear_size(inside, placement), framed.parts
-    return Kit(
+    kit = Kit(
         placement=placement,
         parts=parts,
         is_measured=is_measured(placement.opening),
@@ -95,6 +95,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         lent=lent,
         beside=beside,
     )
+    return replace(kit, findings=(*kit.findings, *off_plane_findings(kit)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.trim import Corner, InteriorTrim
 from jambs.job.models.trim_run import TrimRun
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
@@ -24,15 +24,17 @@ from jambs.parts.findings.run_findings import (
     BucksMeetBetween,
     FramesOffStool,
     GoesPastNeighbors,
+    JambsBehindBoards,
     NoRoomForMullCasing,
     TrimmedByAnother,
     WallHoldsNoTrimmers,
 )
 from jambs.parts.fitted import fit
-from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, OpeningRun, RunMember, WallBetween
+from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, OpeningRun, RunMember, WallBetween
 from jambs.parts.readings.as_built import without_odd_readings
 from jambs.parts.shapes.clear import ClearOpening, made_clear
 from jambs.parts.trim.casing import CasedOpening, casing
+from jambs.parts.trim.casing_plane import farthest_behind
 from jambs.place.placement import Placement
 from jambs.place.solve import place_at
 from jambs.sides import Side
@@ -247,3 +249,24 @@ def _off_line(run: OpeningRun) -> Iterator[tuple[str, float]]:
     for one, sill in sills:
         for x, depth in ((one.clear.left, sill.start_depth), (one.clear.right, sill.finish_depth)):
             yield one.mark, depth - (start + (one.x + x - low) / (high - low) * (finish - start))
+
+
+DRAWN_DOWN = 1 / 8
+"""Nails draw casing down on a jamb that ends behind it by so much at most [in]; common practice, no source."""
+
+
+def off_plane_findings(kit: Kit) -> Iterator[Finding]:
+    """Say where jambs of openings trimmed as one end behind the boards that lie over all of them; at the leftmost."""
+    if kit.run is None or not kit.run.is_lead:
+        return
+    for where in (Where.INTERIOR, Where.EXTERIOR):
+        found = farthest_behind(kit, where)
+        if found and found[1] > DRAWN_DOWN + ROUND_OFF:
+            mark, off = found
+            yield JambsBehindBoards(
+                subject=Subject.opening(kit.mark),
+                is_outside=where is Where.EXTERIOR,
+                mark=mark,
+                off=off,
+                most=DRAWN_DOWN,
+            )

@@ -9,6 +9,7 @@ import pytest
 from cases import BASE
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, W1
+from random_kits import CORNERS
 from test_trimmed_as_one_by_hand import read
 from trimmed_as_one import OVER, run_job, run_kits
 
@@ -35,6 +36,19 @@ def stops(**paths: Any) -> Case:
         return ()
 
     return found
+
+
+BEHIND = (
+    "Outside, the walls of openings trimmed as one do not lie in one plane: casing over all bears on the farthest "
+    "jambs, and one of W1 ends {} behind it, where nails draw it down by {} at most. Before the boards are nailed "
+    "glue tapered strips on that edge and plane them to a straight edge over all, or true up the wall and read it "
+    "again."
+)
+
+
+def outer(depth: str) -> dict[str, Any]:
+    """All corners read outside at one depth."""
+    return {"date": "2026-06-01", "exterior_depth": dict.fromkeys(CORNERS, depth)}
 
 
 def frames(first: str, second: str) -> Case:
@@ -134,6 +148,16 @@ ROWS = [
         "trimmed with it: set the frames in one plane, or scribe the stool to them before it is fixed.",
         mm="At the sill of W2 the interior depth is 2.4 mm more than along a straight line over all openings that are "
         "trimmed with it: set the frames in one plane, or scribe the stool to them before it is fixed.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Both walls flat, the second farther out: a plane over all legs leans and leaves inner edges 0.864 of it off.
+        code="jambs-behind-boards",
+        appears=case(openings__0__measured=outer("1 1/2"), openings__1__measured=outer("1 21/32")),
+        quiet=case(openings__0__measured=outer("1 1/2"), openings__1__measured=outer("1 5/8")),
+        inch=BEHIND.format('9/64"', '1/8"'),
+        mm=BEHIND.format("3.4 mm", "3.2 mm"),
         severity=CHECK,
         about=W1,
     ),

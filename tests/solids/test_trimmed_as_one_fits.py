@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from cases import BASE, METRIC
+from random_kits import CORNERS
 from trimmed_as_one import OVER, run_job, run_kits
 
 pytest.importorskip("cadquery")
@@ -176,3 +177,13 @@ def test_a_run_fits_of_which_one_opening_was_measured_and_is_not_as_planned(at: 
         one = {"date": "2026-06-01", key: corners}
     paths: dict[str, Any] = {f"openings__{at}__measured": one}
     assert [found.faults for found in reports(2, **paths)] == [()] * 2
+
+
+@pytest.mark.parametrize("off", ["2 1/8", "2 1/4", "3"])
+def test_walls_that_stand_apart_by_more_than_faces_are_looked_for_close(off: str) -> None:
+    """5/8, 3/4 (19 mm) and 1 1/2 farther out at the second: its jambs take it, the gap behind the casing is told."""
+    depths = {one: {"date": "2026-06-01", "exterior_depth": dict.fromkeys(CORNERS, one)} for one in ("1 1/2", off)}
+    changes = {f"openings__{at}__measured": read for at, read in enumerate(depths.values())}
+    job = run_job(2, **changes)
+    for kit in run_kits(2, **changes):
+        assert fit_report(model_kit(kit, job)).faults == ()

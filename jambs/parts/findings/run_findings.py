@@ -141,3 +141,25 @@ class FramesOffStool(Finding):
             "line over all openings that are trimmed with it: set the frames in one plane, or scribe the stool to them "
             "before it is fixed."
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JambsBehindBoards(Finding):
+    """A jamb of ``mark`` ends ``off`` behind the boards over all, more than casing is drawn down by, ``most`` [in]."""
+
+    code: ClassVar[str] = "jambs-behind-boards"
+    severity: Severity = Severity.CHECK
+    is_outside: bool
+    mark: str
+    off: float
+    most: float
+
+    def sentence(self, units: Units) -> str:
+        """Say whose, by how much, what is allowed, and what to do before the boards are nailed."""
+        side = "Outside" if self.is_outside else "Inside"
+        return (
+            f"{side}, the walls of openings trimmed as one do not lie in one plane: casing over all bears on the "
+            f"farthest jambs, and one of {self.mark} ends {units.text(self.off)} behind it, where nails draw it down "
+            f"by {units.text(self.most)} at most. Before the boards are nailed glue tapered strips on that edge and "
+            "plane them to a straight edge over all, or true up the wall and read it again."
+        )

@@ -88,6 +88,20 @@ def hung(kit: Kit) -> Hung:
     return found
 
 
+def farthest_behind(kit: Kit, where: Where) -> tuple[str, float] | None:
+    """Return the opening whose jamb ends farthest behind the casing that goes past several, and how far [in].
+
+    None where nothing was read on that side of the wall, or nothing lies over jambs.
+    """
+    jambs = [part for part in (*kit.parts, *kit.beside) if part.where is where and part.kind.is_jamb]
+    if kit.run is None or not jambs or not hangs_as_read(kit, where):
+        return None
+    sign = -1.0 if where is Where.INTERIOR else 1.0
+    edges = [(part.opening, point) for part in jambs for point in outer_edge(part)]
+    plane = plane_over([point for _, point in edges], sign)
+    return max(((mark, sign * (plane.depth(x, y) - d)) for mark, (x, y, d) in edges), key=lambda one: one[1])
+
+
 def hangs_as_read(kit: Kit, where: Where) -> bool:
     """Say whether casing on one side of the wall hangs on a measured one: of any opening that it goes past."""
     members = kit.run.members if kit.run else ()
