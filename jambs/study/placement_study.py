@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.findings import Finding, Subject
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.site import Site, site_of
 from jambs.length import ROUND_OFF
@@ -111,11 +112,12 @@ def _is_lined(opening: Opening) -> bool:
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:
-    found: dict[str, list[Placement]] = {}
+    """Yield the openings of each window type in a wall; those of other trim outside, another section, by themselves."""
+    found: dict[tuple[str, ExteriorTrim | None], list[Placement]] = {}
     for placement in placements:
         if placement.planes.wall.name == wall:
-            found.setdefault(placement.opening.window_name, []).append(placement)
-    yield from found.items()
+            found.setdefault((placement.opening.window_name, placement.opening.exterior), []).append(placement)
+    yield from ((name, group) for (name, _), group in found.items())
 
 
 def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowComparison:
@@ -183,12 +185,15 @@ def _least_within(studied: Studied, openings: Sequence[Opening]) -> float | None
 def least_heat_loss(job: Job) -> LeastHeatLoss:
     """Return the study that the position rule of that name asks for; each window type in a wall is computed once.
 
+    With other trim, inside or outside, another section is computed, so it is another study.
+
     The study raises RuleError where wall or window cannot be studied.
     """
     known: dict[tuple[Any, ...], Studied] = {}
 
     def least(opening: Opening, planes: WallPlanes, low: float, high: float) -> float:
-        key = (planes.wall.name, opening.window_name, opening.frame.width, opening.frame.height)
+        size, trims = (opening.frame.width, opening.frame.height), (opening.interior, opening.exterior)
+        key = (planes.wall.name, opening.window_name, *size, *trims)
         try:
             if key not in known:
                 known[key] = Studied(subject_of(opening, planes, job))
@@ -218,7 +223,10 @@ def planned_effects(placements: Sequence[Placement], job: Job) -> tuple[Planned,
 
 
 def _alike(placements: Sequence[Placement]) -> list[list[Placement]]:
-    """Group what has one window type in one wall at one plane, a plane being one whatever a sum leaves over."""
+    """Group what has one window type in one wall at one plane, a plane being one whatever a sum leaves over.
+
+    What differs in trim outside has another section, and stands for no other.
+    """
     groups: list[list[Placement]] = []
     for one in placements:
         for group in groups:
@@ -232,7 +240,9 @@ def _alike(placements: Sequence[Placement]) -> list[list[Placement]]:
 
 def _is_alike(one: Placement, other: Placement) -> bool:
     names = [(each.planes.wall.name, each.opening.window_name) for each in (one, other)]
-    return names[0] == names[1] and abs(one.flange_plane - other.flange_plane) < ROUND_OFF
+    if names[0] != names[1] or one.opening.exterior != other.opening.exterior:
+        return False
+    return abs(one.flange_plane - other.flange_plane) < ROUND_OFF
 
 
 def _planned(group: Sequence[Placement], job: Job, site: Site) -> Planned:

@@ -27,7 +27,9 @@ from jambs.study.details import _changes, compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
+    _alike,
     _another_plane,
+    _by_window,
     _commonest,
     least_heat_loss,
     planned_effects,
@@ -517,3 +519,16 @@ def test_of_boards_that_break_as_few_limits_the_first_is_the_best_where_the_job_
     (wish,) = _best_board(weighed, [Wish(name=OWN, flange_plane=9.0), Wish(name=LEAST, flange_plane=8.0)], Units.INCH)
     assert (wish.flange_plane, wish.name) == (9.25, 'best of one board, 7 1/4" wide')
     assert _best_board([replace(base, name=replace(base.name, board=None))], [], Units.INCH) == []
+
+
+def test_openings_of_one_window_with_other_trim_outside_share_no_study() -> None:
+    """A second window of the same type with thicker casing outside is a section of its own; alike ones share."""
+    data = changed()
+    thick = {"like": "outside", "casing": {**data["exterior_trim"]["outside"]["casing"], "thickness": "1 1/2"}}
+    second = {**data["openings"][0], "mark": "W2"}
+    for exterior, groups in ((None, [("W1", "W2")]), (thick, [("W1",), ("W2",)])):
+        two = {**second, **({"exterior_trim": exterior} if exterior else {})}
+        job = job_of({**data, "openings": [data["openings"][0], two]})
+        placements = place_windows(job)
+        assert [tuple(one.opening.mark for one in group) for group in _alike(placements)] == groups
+        assert [tuple(one.opening.mark for one in group) for _, group in _by_window(placements, "main")] == groups
