@@ -23,6 +23,12 @@ TRIM: dict[str, Any] = {
 }
 
 
+def in_metal(ganged: dict[str, Any], **returns: Any) -> dict[str, Any]:
+    """Return the changes that make ganged units, lined outside with bent metal in the place of wooden trim."""
+    wooden = "exterior_trim__outside__mull_casing"
+    return {**{key: one for key, one in ganged.items() if key != wooden}, "exterior_trim__outside": lined(**returns)}
+
+
 def lined(**returns: Any) -> dict[str, Any]:
     """Return the trim with keys of its returns changed; None leaves one out."""
     kept = {key: value for key, value in {**RETURNS, **returns}.items() if value is not None}

@@ -29,6 +29,7 @@ class LegKind(Enum):
     RETURN = "return"
     SILL = "sill"
     FACE = "face leg"
+    COVER = "cover"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,11 +85,17 @@ class BlankKind(Enum):
     HEAD_RETURN = "head return"
     SIDE_RETURN = "side return"
     SILL_RETURN = "sill return"
+    MULL_COVER = "mull cover"
 
     @property
     def is_return(self) -> bool:
-        """Say whether it lines an opening."""
-        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.SILL_RETURN)
+        """Say whether it lines an opening, or covers a mull in one."""
+        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.SILL_RETURN, BlankKind.MULL_COVER)
+
+    @property
+    def is_level(self) -> bool:
+        """Say whether it lies across the wall, so that a cut through the wall shows its profile."""
+        return self not in (BlankKind.SIDE_RETURN, BlankKind.MULL_COVER)
 
     @property
     def is_channel(self) -> bool:

@@ -293,6 +293,7 @@ class ReturnLaps(LapStep):
     kind: ClassVar[LapKind] = LapKind.TRIM
     has_sill: bool
     lap: float
+    has_mulls: bool = False
 
     @property
     def what(self) -> str:
@@ -302,9 +303,10 @@ class ReturnLaps(LapStep):
     def over(self, units: Units) -> str:
         """Say how they lap from below."""
         sill = "sill first, its ends up behind the sides; " if self.has_sill else ""
+        mulls = "strips over the mulls, on the frames in sealant; " if self.has_mulls else ""
         return (
-            f"{sill}sides, then the head {units.text(self.lap)} over them; every lap in sealant; nailed in slots of "
-            "the face legs, so that the metal may move"
+            f"{sill}{mulls}sides, then the head {units.text(self.lap)} over them; every lap in sealant; nailed in "
+            "slots of the face legs, so that the metal may move"
         )
 
 

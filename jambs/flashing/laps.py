@@ -123,7 +123,11 @@ def _trim(kit: Kit) -> LapStep:
     trim = kit.placement.opening.exterior
     assert trim is not None
     if trim.returns:
-        return ReturnLaps(has_sill=trim.returns.sill is not None, lap=trim.returns.corner_lap)
+        return ReturnLaps(
+            has_sill=trim.returns.sill is not None,
+            lap=trim.returns.corner_lap,
+            has_mulls=kit.placement.opening.gang is not None,
+        )
     return TrimLaps(
         has_jambs=_has(kit, PartKind.EXTERIOR_JAMB),
         foot=_foot(kit),

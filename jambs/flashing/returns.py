@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from jambs.flashing.blank import Blank, BlankKind, Leg, LegKind
 from jambs.parts.board.bent_metal import MetalLegKind
-from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.board.touches import ReturnBend
 from jambs.parts.kit.kit import Kit
@@ -20,13 +19,14 @@ LEGS = {
     MetalLegKind.FACE: LegKind.FACE,
     MetalLegKind.FRONT: LegKind.FRONT,
     MetalLegKind.HEM: LegKind.HEM,
+    MetalLegKind.COVER: LegKind.COVER,
 }
 
 
 def return_blanks(kit: Kit) -> Iterator[Blank]:
     """Yield a blank for each metal return of a kit, in its order; that of a side is drawn as the head is."""
     for part in kit.parts:
-        if part.kind is PartKind.METAL_RETURN:
+        if part.is_lining:
             yield _blank(part, next(one for one in part.touches if isinstance(one, ReturnBend)))
 
 
@@ -50,6 +50,8 @@ def _blank(part: Part, bend: ReturnBend) -> Blank:
 
 
 def _kind(part: Part) -> BlankKind:
+    if part.kind.is_between_units:
+        return BlankKind.MULL_COVER
     if part.side.is_leg:
         return BlankKind.SIDE_RETURN
     return BlankKind.HEAD_RETURN if part.side is Side.HEAD else BlankKind.SILL_RETURN

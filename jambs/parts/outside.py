@@ -15,6 +15,7 @@ from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
+from jambs.parts.mulls.metal_covers import metal_covers
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mulls.mull_box import outside_boxes
 from jambs.parts.outside_checks import (
@@ -201,15 +202,16 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         flashing=trim.head_flashing,
         is_cased=False,
     )
+    over = mull_covers(opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)
+    covers = metal_covers(over, trim.returns, placement.outside_edge, grid)
     figures = (
         Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=clear.width, note="between metal returns"),
         Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to face of the return"),
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to its leg, bedded in sealant"),
         *metal_sill_figures(placement, trim),
     )
-    return Outside(
-        clear=clear, parts=(*make_metal_returns(clear, sides, placement, trim, grid), flashing), figures=figures
-    )
+    returns = make_metal_returns(clear, sides, placement, trim, grid)
+    return Outside(clear=clear, parts=(*returns, *covers, flashing), figures=figures)
 
 
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:

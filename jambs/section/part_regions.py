@@ -83,7 +83,7 @@ def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
         name=name,
-        stuff=STUFF_OF[part.kind],
+        stuff=Stuff.METAL if part.is_bent else STUFF_OF[part.kind],
         outline=tuple(_placed(part, middle, point, across_of) for point in profile),
         conductivity=conductivity_of(part, kit),
         mark=part.mark,

@@ -60,7 +60,7 @@ class _Scale:
 
 def part_picture(part: Part) -> Record | None:
     """Return the picture of a part of wood that is more than a plain board, and of metal that lines an opening."""
-    if part.kind is PartKind.METAL_RETURN:
+    if part.is_lining:
         return bent_picture(part)
     if not part.is_wood or (part.is_plain and not part.frame_members):
         return None

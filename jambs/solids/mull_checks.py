@@ -30,7 +30,7 @@ def mull_joints(solids: KitSolids) -> list[JointCheck]:
         for cover in (one for one in covers if one not in bars) if bars else ():
             assert cover.part is not None
             ends = _ends_on(cover, bars)
-            asked = ends * cover.part.width * cover.part.thickness
+            asked = ends * cover.part.silhouettes.sizes.width * cover.part.thickness
             found.append(joint(f"{cover.words} and the transom bar casing", [cover], bars, asked=asked))
     return found
 

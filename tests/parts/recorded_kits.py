@@ -26,7 +26,7 @@ from arches import arch_changes
 from cases import BASE, METRIC, STOOL, changed, job_of
 from flared_triangles import flared_triangle_changes
 from gangs import boxed, ganged, unit
-from metal import lined
+from metal import in_metal, lined
 from moldings import molded_trim
 from part_cases import THREE_SIDED
 from rounds import round_changes
@@ -76,6 +76,8 @@ DEEP = {"position": {"share": "1"}}
 TAPERED = {"interior_depth": _corners("4 3/4", "4 5/8", "4 1/2", "4 11/16")}
 FRAME = {"frame_width": ["35 9/16", "35 1/2"], "frame_height": ["47 1/2", "47 7/16"]}
 OUTSIDE = {"exterior_depth": _corners("1 1/2", "1 5/8", "1 7/16", "1 1/2")}
+FLARED_OUT = {"exterior_trim__outside__flare": {"sides": "15 deg", "head": "10 deg"}}
+
 BUILT_ON_STOOL: dict[str, Any] = {"head": HEAD, "backband": BAND}
 NEARLY_LEVEL = {"interior_depth": _corners("4 3/4", "4 11/16", "4 5/8", "4 5/8")}
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
@@ -299,6 +301,15 @@ KITS: Mapping[str, dict[str, Any]] = {
     "door, read": {**DOOR, "interior_trim__inside": THREE_SIDED, **_read(**NEARLY_LEVEL)},
     "two trimmed as one": _trimmed_as_one(2, "5 1/2"),
     "three trimmed as one": _trimmed_as_one(3, "7"),
+    "raked, flared outside": _shaped(RAKED, "24 x 48", **FLARED_OUT),
+    "gable, flared outside": _shaped(GABLE, "36 x 48", **FLARED_OUT),
+    "octagon, flared outside": _shaped("octagon", "30 x 30", exterior_trim__outside__sill=None, **FLARED_OUT),
+    "triangle on a sill, flared outside": round_changes(
+        {"kind": "triangle"}, 48, 30, exterior_trim__outside__sill=SILL, **FLARED_OUT
+    ),
+    "ganged, flared outside, read": {**ganged(), **FLARED_OUT, **_read(**OUTSIDE)},
+    "boxed, flared outside": {**boxed(), **FLARED_OUT},
+    "ganged in metal": in_metal(ganged()),
 }
 
 

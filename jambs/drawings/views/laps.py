@@ -102,7 +102,7 @@ def _line(points: Sequence[Point], ink: Ink, moved: Callable[[Point], Point]) ->
 
 def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink]]:
     """Return the metal as bent, and tapes and membranes as broken lines, in wall coordinates (d, y)."""
-    level = [blank for blank in flashings.here if blank.kind is not BlankKind.SIDE_RETURN]
+    level = [blank for blank in flashings.here if blank.kind.is_level]
     strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in level]
     return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
 

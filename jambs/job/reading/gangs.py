@@ -141,17 +141,17 @@ def hold_trim(
     interior: InteriorTrim, exterior: ExteriorTrim | None, source: TextSource, complaints: Complaints
 ) -> bool:
     """Ask the trims of ganged units for the board over their mulls; say whether one was missing."""
-    if exterior is not None and exterior.returns:
+    if exterior is not None and exterior.returns and not exterior.returns.hem:
         message = (
-            "gives returns of bent metal, which line one frame, and its units have mulls to cover; give it wooden "
-            "exterior trim with mull_casing, or exterior_trim: none"
+            "gives returns of bent metal without hem, and the strips over the mulls of its units are hemmed at both "
+            "edges; give returns a hem"
         )
         complaints.say(source, ("exterior_trim",), message)
         return True
     lacking = [
         key
         for key, trim in (("interior_trim", interior), ("exterior_trim", exterior))
-        if trim is not None and trim.mull_casing is None
+        if trim is not None and trim.mull_casing is None and not (trim is exterior and exterior.returns)
     ]
     for key in lacking:
         message = "has no mull_casing and its units have mulls to cover; give it mull_casing: {thickness: …, stock: …}"
@@ -184,6 +184,11 @@ def hold_boxed(
         ]
     if boxed is not Boxed.INSIDE and exterior is None:
         told.append(f"is {boxed.value}, and there is no exterior trim; write boxed: inside")
+    if boxed is not Boxed.INSIDE and exterior is not None and exterior.returns:
+        told.append(
+            f"is {boxed.value}, and the exterior trim lines the opening with bent metal, of which no mull jambs are "
+            "made; write boxed: inside"
+        )
     for sentence in told:
         complaints.say(source, ("mull", "boxed"), sentence)
     return bool(told)

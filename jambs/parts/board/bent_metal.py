@@ -42,11 +42,12 @@ class MetalLegKind(Enum):
     FACE = "face leg"
     FRONT = "front leg"
     HEM = "hem"
+    COVER = "cover"
 
     @property
     def is_seen(self) -> bool:
-        """Say whether it is what lines the opening."""
-        return self in (MetalLegKind.RETURN, MetalLegKind.SILL)
+        """Say whether it is what lines the opening, or covers a mull."""
+        return self in (MetalLegKind.RETURN, MetalLegKind.SILL, MetalLegKind.COVER)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,7 +29,7 @@ from jambs.parts.board.kinds import (
 )
 from jambs.parts.board.panel_layout import PanelLayout
 from jambs.parts.board.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
-from jambs.parts.board.touches import Return, Scribe, ToOpening, Touch
+from jambs.parts.board.touches import Return, ReturnBend, Scribe, ToOpening, Touch
 from jambs.sides import BoardEnd, Side
 
 
@@ -263,6 +263,11 @@ class Part:
     def is_bent(self) -> bool:
         """Say whether it is a strip of metal, which is bent."""
         return self.blank.is_metal
+
+    @property
+    def is_lining(self) -> bool:
+        """Say whether it is bent by a profile of its own: metal that lines the opening, or covers a mull."""
+        return any(isinstance(touch, ReturnBend) for touch in self.touches)
 
     @property
     def crew(self) -> Crew:

@@ -58,6 +58,11 @@ def return_bends(part: Part, grid: Grid) -> Iterator[str]:
         if not isinstance(bend, ReturnBend):
             continue
         profile, lines = bend.profile, bend.profile.lines
+        if part.kind.is_between_units:
+            hem, at = grid.text(profile.legs[0].width), _line_words(lines[0], lines[0].at, grid)
+            yield f"face {grid.text(profile.legs[1].width)} wide, a hem of {hem} folded back behind it at both edges"
+            yield f"bend from both edges {at}"
+            continue
         legs = " + ".join(grid.text(leg.width) for leg in profile.legs)
         yield f"legs {legs}{' at the deeper end' if part.taper else ''}, outside to outside"
         first, *others = lines

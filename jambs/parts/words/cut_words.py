@@ -51,8 +51,7 @@ def board_words(part: Part, *, units: Units) -> str:
     """Say what board a part comes out of: ``1x6 poplar``, its stock and thickness where none is listed, or its crew."""
     blank = part.blank
     if blank.is_metal:
-        is_return = part.kind is PartKind.METAL_RETURN
-        return f"{blank.stock} {sheet_text(blank.thickness, units)}" if is_return else blank.stock
+        return f"{blank.stock} {sheet_text(blank.thickness, units)}" if part.is_lining else blank.stock
     if part.crew is not Crew.CARPENTER:
         return f"{part.stock}, by the {part.crew.value}"
     if part.frame_members:
