@@ -109,7 +109,8 @@ class Blank:
 
     ``between``: finished length without the dams; ``end_dam``: turned up at each end. ``start``: depth and height of
     the upper inner edge in wall coordinates of the kit. ``sheet``: of what it is, where the job says so, and how thick.
-    ``walls``: how many walls between openings a sill flashing is notched round.
+    ``walls``: how many walls between openings a sill flashing is notched round. ``is_mitered``: metal along an edge of
+    a shape, mitered and lapped at its corners.
     """
 
     mark: str
@@ -120,6 +121,12 @@ class Blank:
     start: tuple[float, float]
     sheet: tuple[str, float] | None = None
     walls: int = 0
+    is_mitered: bool = False
+
+    @property
+    def is_level(self) -> bool:
+        """Say whether a cut through the wall shows its profile as it is traced."""
+        return self.kind.is_level and not self.is_mitered
 
     @property
     def name(self) -> str:

@@ -22,6 +22,10 @@ _WORK = {
 def work_on(blank: Blank) -> str:
     """Say what is done to a blank besides its bends."""
     between = "; notch it round the wall between, as the sill is, and seal its corners" if blank.walls else ""
+    if blank.is_mitered:
+        return (
+            "its ends as the cut sheet has them: face legs mitered at half of the turn, the upper strip over the lower"
+        )
     return _WORK[blank.kind] + between
 
 

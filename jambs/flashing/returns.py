@@ -46,6 +46,7 @@ def _blank(part: Part, bend: ReturnBend) -> Blank:
         # The first leg runs down to where the seen one begins.
         start=(depth, y + profile.legs[0].width),
         sheet=(part.stock, part.thickness),
+        is_mitered=bend.corners is not None,
     )
 
 

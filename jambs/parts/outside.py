@@ -31,8 +31,9 @@ from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
 from jambs.parts.trim.exterior_sill import make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
-from jambs.parts.trim.metal_returns import make_metal_returns, over_the_head, sill_at_frame
+from jambs.parts.trim.metal_returns import make_metal_returns, make_metal_sill, over_the_head, sill_at_frame
 from jambs.parts.trim.shaped_casing import shaped_casing
+from jambs.parts.trim.shaped_returns import shaped_returns
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
 from jambs.place.flares import SQUARE, Flares
@@ -60,7 +61,7 @@ def make_outside(
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
     if trim.returns:
-        return _returned(placement, sides, trim, rack.shop.grid)
+        return _returned(placement, sides, trim, rack)
     found = _at_depth(placement, sides, trim, rack, limits, run)
     if run is None or run.is_lead:
         return found
@@ -179,9 +180,9 @@ def _deep(
     return Outside(clear=clear, parts=tuple(parts), figures=figures)
 
 
-def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
+def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack) -> Outside:
     """Bent metal lines the opening from the frame to the wall, with no casing round it; a flashing over its head."""
-    opening = placement.opening
+    opening, grid = placement.opening, rack.shop.grid
     hold_to_some_width(sides, trim.sealant_joint, PartKind.METAL_RETURN)
     at_frame = sill_at_frame(placement, trim)
     clear = clear_opening(
@@ -210,8 +211,12 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to its leg, bedded in sealant"),
         *metal_sill_figures(placement, trim),
     )
-    returns = make_metal_returns(clear, sides, placement, trim, grid)
-    return Outside(clear=clear, parts=(*returns, *covers, flashing), figures=figures)
+    if opening.shape:
+        returns, over_head = shaped_returns(clear, sides, placement, trim, rack), ()
+    else:
+        returns, over_head = make_metal_returns(clear, sides, placement, trim, grid), (flashing,)
+    sill = make_metal_sill(clear, placement, trim, grid)
+    return Outside(clear=clear, parts=(*returns, *sill, *covers, *over_head), figures=figures)
 
 
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:

@@ -55,7 +55,8 @@ def _placed(point: Point, part: Part, kit: Kit, cut: SectionCut) -> Point:
     out, into = point
     x, y, depth = part.seat.at(part.silhouettes.sizes.length / 2, 0.0, 0.0)
     if cut is SectionCut.SILL:
-        return (y + into, depth + out)
+        # A sill's legs are told up and down; of metal all round a shape they run into the wall, here down.
+        return (across(kit, cut, x, y) - into if part.runs else y + into, depth + out)
     at = across(kit, cut, x, y)
     return (at + into, depth + out)
 

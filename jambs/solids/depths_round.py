@@ -9,6 +9,7 @@ from jambs.geometry import Point, dot, tangent
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.side_lines import TURNED
 from jambs.parts.kit.kit import FittedSide
+from jambs.parts.trim.metal_returns import deep_sides
 from jambs.parts.trim.sides import fitted_sides, planned_sides
 from jambs.place.flares import Flares
 from jambs.sides import Side
@@ -50,9 +51,12 @@ def interior_depths(solids: KitSolids) -> DepthsRound:
 
 
 def exterior_depths(solids: KitSolids) -> DepthsRound:
-    """Return the widths of the exterior jambs, which begin a sealant joint outside the frame."""
-    trim = solids.kit.placement.opening.exterior
-    return DepthsRound(sides=exterior_sides(solids), more=-trim.sealant_joint if trim else 0.0)
+    """Return the widths of the exterior jambs, or of metal, which begin a sealant joint outside the frame."""
+    placement, sides = solids.kit.placement, exterior_sides(solids)
+    trim = placement.opening.exterior
+    if trim and trim.returns:
+        sides = deep_sides(sides, placement, trim.returns)
+    return DepthsRound(sides=sides, more=-trim.sealant_joint if trim else 0.0)
 
 
 def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:

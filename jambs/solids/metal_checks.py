@@ -42,15 +42,21 @@ def metal_measures(solids: KitSolids, entry: MetalReturnsEntry) -> list[Measure]
             found.append(
                 Measure(name=f"outer edge of the {side.board_words} past the trim plane", asked=past, found=ends)
             )
-    if entry.sill:
-        out = strips[Side.SILL].high[D] - placement.planes.cladding_face
-        found.append(Measure(name="sill past the cladding", asked=entry.sill.nosing, found=out))
-    return found
+    return [*found, *metal_sill_measures(solids, entry)]
+
+
+def metal_sill_measures(solids: KitSolids, entry: MetalReturnsEntry) -> list[Measure]:
+    """Measure how far a sill of metal reaches past the cladding; nothing where there is none."""
+    if entry.sill is None:
+        return []
+    out = _strips(solids)[Side.SILL].high[D] - solids.kit.placement.planes.cladding_face
+    return [Measure(name="sill past the cladding", asked=entry.sill.nosing, found=out)]
 
 
 def metal_joints(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck]:
     """Measure how the head lies on the sides, and how they stand on the sill: on their edges, as thick as the sheet."""
-    strips, found = _strips(solids), []
+    strips = _strips(solids)
+    found = metal_feet(solids, entry) if entry.sill else []
     for leg in LEGS:
         side, head = strips[leg], strips[Side.HEAD]
         # The head starts at the right; a side that starts at its foot ends at the head.
@@ -59,15 +65,20 @@ def metal_joints(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck
         asked = entry.thickness * wide
         name = f"the metal return's {leg.board_words} {side.name} and the head {head.name}"
         found.append(joint(name, [side], [head], asked=asked, tolerance=near))
-        if entry.sill:
-            sill = strips[Side.SILL]
-            asked = (
-                entry.thickness
-                * _width(side, is_finish=not _is_low_start(side))
-                / math.cos(math.radians(entry.sill.slope))
-            )
-            name = f"the metal return's {leg.board_words} {side.name} and the sill {sill.name}"
-            found.append(joint(name, [side], [sill], asked=asked, tolerance=near))
+    return found
+
+
+def metal_feet(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck]:
+    """Measure how the sides stand on a sill of metal: on their edges, as thick as the sheet."""
+    strips, found = _strips(solids), []
+    assert entry.sill is not None
+    near, cosine = TIGHT + entry.thickness * solids.outside_slack.gap, math.cos(math.radians(entry.sill.slope))
+    sill = strips[Side.SILL]
+    for leg in LEGS:
+        side = strips[leg]
+        asked = entry.thickness * _width(side, is_finish=not _is_low_start(side)) / cosine
+        name = f"the metal return's {leg.board_words} {side.name} and the sill {sill.name}"
+        found.append(joint(name, [side], [sill], asked=asked, tolerance=near))
     return found
 
 

@@ -15,7 +15,7 @@ from jambs.solids.depths_round import exterior_sides, outside_flares, outside_ta
 from jambs.solids.inside_joints import bearing_beside, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, X, Y, corner_words, one_of, pick
-from jambs.solids.metal_checks import metal_joints
+from jambs.solids.metal_checks import metal_feet, metal_joints
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_joints import outside_corners
@@ -51,6 +51,8 @@ def _of_shape(solids: KitSolids) -> list[JointCheck]:
     """Measure the corners of an opening that is no rectangle, and what stands on its sill."""
     trim = solids.kit.placement.opening.exterior
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
+    if trim and trim.returns and trim.returns.sill:
+        return [*outside_corners(solids), *metal_feet(solids, trim.returns)]
     if trim is None or sill is None:
         return [*outside_corners(solids), *outside_arch_joints(solids)]
     if stands_on_sill(solids):

@@ -16,7 +16,7 @@ from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, has_all, one_of, over_all, pick
 from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
-from jambs.solids.metal_checks import metal_measures
+from jambs.solids.metal_checks import metal_measures, metal_sill_measures
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
@@ -30,6 +30,8 @@ def outside_measures(solids: KitSolids) -> list[Measure]:
     found = [*outside_of_shape(solids), *outside_arch_measures(solids)] if is_shaped else _buck(solids)
     trim = solids.kit.placement.opening.exterior
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
+    if trim and trim.returns and is_shaped:
+        return [*found, *metal_sill_measures(solids, trim.returns)]
     if trim and trim.returns:
         return [*found, *metal_measures(solids, trim.returns)]
     if trim is None or not casing:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.geometry import Vector, dot
 from jambs.job.models.path import corner_turn_deg
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path
+from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
 
 ALONG_THE_EDGE = 1e-9
@@ -60,6 +61,16 @@ def boards_round(solids: KitSolids, where: Where, *kinds: PartKind, path: FrameP
     return BoardsRound(
         path=path, boards=tuple(None if edge.center else found.get((edge.side, edge.run)) for edge in path)
     )
+
+
+def lining_round(solids: KitSolids) -> BoardsRound:
+    """Find what lines an opening outside along its path: exterior jambs, or strips of metal, but no sill of metal."""
+    trim = solids.kit.placement.opening.exterior
+    found = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
+    if trim is None or trim.returns is None or trim.returns.sill is None:
+        return found
+    boards = (None if edge.side is Side.SILL else one for edge, one in zip(found.path, found.boards, strict=True))
+    return replace(found, boards=tuple(boards))
 
 
 def faces_in(solid: Solid, edge: FrameEdge, *, flare_deg: float = 0.0, depth: float | None = None) -> float:

@@ -15,6 +15,7 @@ from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.parts.trim.casing_plane import Slack
+from jambs.parts.trim.metal_returns import past_trim_plane
 from jambs.parts.trim.sides import deepest
 from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import rough_path
@@ -30,7 +31,7 @@ from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.shape_joints import buck_boards
-from jambs.solids.shape_lookup import BoardsRound, boards_round, faces_in, faces_out, hole_faces
+from jambs.solids.shape_lookup import BoardsRound, boards_round, faces_in, faces_out, hole_faces, lining_round
 
 
 def inside_of_shape(solids: KitSolids) -> list[Measure]:
@@ -71,8 +72,9 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
     placement, trim = solids.kit.placement, solids.kit.placement.opening.exterior
     if trim is None:
         return _to_the_curve(solids)
-    jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    jambs = lining_round(solids)
     casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
+    past = past_trim_plane(placement, trim.returns) if trim.returns else 0.0
     found, rounding = _to_the_curve(solids), solids.job.shop.grid.step / 4 + TIGHT
     measured = placement.opening.measured
     is_read = measured is not None and measured.exterior_depth is not None
@@ -89,8 +91,8 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
         if is_read:
             found += width_measures(f"depth of {name}", board, edge, exterior_depths(solids).along(edge))
         else:
-            off = placement.planes.trim_plane - board.high[D]
-            found.append(Measure(name=f"outer edge of {name} to the trim plane", asked=0.0, found=off))
+            off, asked = placement.planes.trim_plane - board.high[D], 0.0 if edge.side is Side.HEAD else -past
+            found.append(Measure(name=f"outer edge of {name} to the trim plane", asked=asked, found=off))
     if not jambs:
         for _, edge, board in casing.by_edge():
             name = f"sealant joint at the exterior casing, {_words(board)}"

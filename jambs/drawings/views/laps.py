@@ -102,7 +102,7 @@ def _line(points: Sequence[Point], ink: Ink, moved: Callable[[Point], Point]) ->
 
 def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink]]:
     """Return the metal as bent, and tapes and membranes as broken lines, in wall coordinates (d, y)."""
-    level = [blank for blank in flashings.here if blank.kind.is_level]
+    level = [blank for blank in flashings.here if blank.is_level]
     strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in level]
     return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
 
@@ -151,7 +151,7 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
     low = sections.get(SectionCut.SILL, head)
     targets[LapKind.WINDOW] = _outermost(low, Stuff.FRAME).center
     targets[LapKind.SILL] = _outermost(low, Stuff.SILL).center
-    returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN), None)
+    returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN and one.is_level), None)
     targets[LapKind.TRIM] = _middle(returned.profile[1:3]) if returned else _outermost(head, Stuff.CASING).center
     cladding = _outermost(head, Stuff.CLADDING)
     targets[LapKind.CLADDING] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)

@@ -86,11 +86,17 @@ def _of_trim(
             f"gives flare, and outside a jamb that leans round the {kind} would be a piece of a cone, which is not "
             "made; write exterior_trim: {like: …, flare: none} for this opening",
         )
-    if exterior and exterior.returns:
+    if exterior and exterior.returns and shape.is_arched:
         yield (
             "exterior_trim",
-            f"gives returns of bent metal, which are laid out for rectangles only, and the frame is {kind}; give it "
-            "wooden exterior trim, or exterior_trim: none",
+            f"gives returns of bent metal, and the frame is {kind}: legs cannot be bent along an arc, they would have "
+            "to shrink or stretch; give it wooden exterior trim with curved: sawn segments, or exterior_trim: none",
+        )
+    if exterior and exterior.returns and exterior.returns.sill and shape.is_cut_below(frame):
+        yield (
+            "exterior_trim",
+            f"gives returns with a sill, which lies between upright sides, and the {kind} has none; take sill out of "
+            "returns: the metal goes all round",
         )
     if not shape.is_cut_below(frame):
         return

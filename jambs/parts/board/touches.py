@@ -67,15 +67,30 @@ class UncasedBlank(BlankBend):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MetalCorner:
+    """How an end of metal along an edge of a shape meets the next: the path turns, the upper one laps the lower.
+
+    ``past``: how far the edge of its face leg reaches past the corner, mitered at half of the turn; ``lap``: over the
+    next, beyond the miter and on the return; none where the next one laps it [in].
+    """
+
+    turn_deg: float
+    past: float
+    lap: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ReturnBend:
     """Bend a blank of metal to line an opening: its legs at the deeper end, what is turned at both ends [in].
 
-    ``foot_deg``: off square, to which the foot of a side is snipped.
+    ``foot_deg``: off square, to which the foot of a side is snipped. ``corners``: along an edge of a shape, of its
+    start and its finish; None where it ends at a foot.
     """
 
     profile: BentProfile
     lap: float
     foot_deg: float = 0.0
+    corners: tuple[MetalCorner | None, MetalCorner | None] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

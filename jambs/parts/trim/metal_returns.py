@@ -67,20 +67,34 @@ def past_trim_plane(placement: Placement, entry: MetalReturnsEntry) -> float:
 def make_metal_returns(
     clear: ClearOpening, sides: dict[Side, FittedSide], placement: Placement, trim: ExteriorTrim, grid: Grid
 ) -> tuple[Part, ...]:
-    """Make head, sides and sill round a clear opening; blanks are as long as the grid has it nearest."""
+    """Make head and sides round a clear opening; blanks are as long as the grid has it nearest."""
     entry = trim.returns
     assert entry is not None
-    past, slope = past_trim_plane(placement, entry), entry.sill.slope if entry.sill else 0.0
-    deep = {side: one.less(-past) if side.is_leg else one for side, one in sides.items()}
-    strips = exterior_jambs(clear, deep, _as_boards(trim, entry), placement.outside_edge, slope)
-    parts = [_bent(strip, clear, entry, grid) for strip in strips]
-    place = metal_sill(placement, trim)
-    if place and entry.sill:
-        parts.append(_sill(place, clear, entry, entry.sill, grid))
-    return tuple(parts)
+    deep = deep_sides(sides, placement, entry)
+    strips = exterior_jambs(clear, deep, as_boards(trim, entry), placement.outside_edge, sill_slope(entry))
+    return tuple(_bent(strip, clear, entry, grid) for strip in strips)
 
 
-def _as_boards(trim: ExteriorTrim, entry: MetalReturnsEntry) -> ExteriorTrim:
+def make_metal_sill(clear: ClearOpening, placement: Placement, trim: ExteriorTrim, grid: Grid) -> tuple[Part, ...]:
+    """Make the sill of bent metal; nothing where none is asked for."""
+    place, entry = metal_sill(placement, trim), trim.returns
+    if place is None or entry is None or entry.sill is None:
+        return ()
+    return (_sill(place, clear, entry, entry.sill, grid),)
+
+
+def sill_slope(entry: MetalReturnsEntry) -> float:
+    """Slope of the sill of bent metal [degrees]; none where there is no sill."""
+    return entry.sill.slope if entry.sill else 0.0
+
+
+def deep_sides(sides: dict[Side, FittedSide], placement: Placement, entry: MetalReturnsEntry) -> dict[Side, FittedSide]:
+    """Return the depths that metal lines: all but the head, over which the flashing stands, past the trim plane."""
+    past = past_trim_plane(placement, entry)
+    return {side: one if side is Side.HEAD else one.less(-past) for side, one in sides.items()}
+
+
+def as_boards(trim: ExteriorTrim, entry: MetalReturnsEntry) -> ExteriorTrim:
     """Trim whose jambs are as thick as the sheet: the head lies over the sides."""
     jamb = ExteriorJambEntry.model_construct(thickness=entry.thickness, stock=entry.material, curved=None)
     return trim.model_copy(update={"jamb": jamb})
@@ -90,15 +104,15 @@ def _bent(strip: Part, clear: ClearOpening, entry: MetalReturnsEntry, grid: Grid
     """Make the blank of a head or a side from the strip that is seen of it."""
     taper = strip.taper
     start, finish = (taper.start_width, taper.finish_width) if taper else (strip.width, strip.width)
-    profile = _profile(max(start, finish), entry)
-    girths = [_profile(width, entry).girth for width in (start, finish)]
+    profile = return_profile(max(start, finish), entry)
+    girths = [return_profile(width, entry).girth for width in (start, finish)]
     tapers: tuple[Cut, ...] = (Taper(start_width=girths[0], finish_width=girths[1]),) if taper else ()
     lap = 0.0 if strip.side.is_leg else entry.corner_lap
     length = grid.round(strip.length if strip.side.is_leg else clear.width + 2 * lap)
     return replace(
         strip,
         kind=PartKind.METAL_RETURN,
-        blank=_blank(entry),
+        blank=metal_blank(entry),
         cuts=(Rip(width=max(girths)), *tapers, Crosscut(length=length), *_notches(profile, lap)),
         in_place=strip.cuts,
         touches=(ReturnBend(profile=profile, lap=lap, foot_deg=_foot(strip, entry)),),
@@ -110,7 +124,8 @@ def _foot(strip: Part, entry: MetalReturnsEntry) -> float:
     return entry.sill.slope if entry.sill and strip.side.is_leg else 0.0
 
 
-def _blank(entry: MetalReturnsEntry) -> PartBlank:
+def metal_blank(entry: MetalReturnsEntry) -> PartBlank:
+    """Return the sheet that is cut."""
     return PartBlank(stock=entry.material, thickness=entry.thickness, is_metal=True)
 
 
@@ -126,7 +141,7 @@ def _hem(entry: MetalReturnsEntry, direction_deg: float) -> tuple[MetalLeg, ...]
     return (MetalLeg(kind=MetalLegKind.HEM, width=entry.hem, direction_deg=direction_deg),) if entry.hem else ()
 
 
-def _profile(width: float, entry: MetalReturnsEntry) -> BentProfile:
+def return_profile(width: float, entry: MetalReturnsEntry) -> BentProfile:
     """Bend a channel: both legs run away from the opening, the hem lies between face leg and wall."""
     legs = (
         MetalLeg(kind=MetalLegKind.FRAME, width=entry.frame_leg, direction_deg=TO_FRAME),
@@ -158,7 +173,7 @@ def _sill(place: MetalSill, clear: ClearOpening, entry: MetalReturnsEntry, sill:
         kind=PartKind.METAL_RETURN,
         side=Side.SILL,
         where=Where.EXTERIOR,
-        blank=_blank(entry),
+        blank=metal_blank(entry),
         cuts=(Rip(width=profile.girth), Crosscut(length=length), *_notches(profile, entry.corner_lap)),
         in_place=(Rip(width=width), Crosscut(length=between)),
         touches=(ReturnBend(profile=profile, lap=entry.corner_lap),),

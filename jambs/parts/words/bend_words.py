@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
 from jambs.parts.board.bent_metal import FOLD_DEG, BendLine
 from jambs.parts.board.part import Part
-from jambs.parts.board.touches import BlankBend, ReturnBend, StripBend, UncasedBlank, UncasedStrip
+from jambs.parts.board.touches import BlankBend, MetalCorner, ReturnBend, StripBend, UncasedBlank, UncasedStrip
 from jambs.sides import Side
 
 
@@ -75,9 +75,25 @@ def return_bends(part: Part, grid: Grid) -> Iterator[str]:
         if bend.lap:
             over = "turned up behind the sides as a dam" if part.side is Side.SILL else "turned down over the sides"
             yield f"{grid.text(bend.lap)} of each end slit from the leg outside and {over}, that leg straight on"
+        for end, corner in zip(part.seat.ends, bend.corners or (), strict=False):
+            if corner:
+                yield _corner_words(end.words, corner, grid)
         if bend.foot_deg:
             angle = decimal_text(bend.foot_deg, 1)
             yield f"snip the foot to the sill, {angle}° off square, longer outside"
+
+
+def _corner_words(end: str, corner: MetalCorner, grid: Grid) -> str:
+    """Say how one end of metal along an edge of a shape is cut: it laps the next, or is lapped by it."""
+    half, turn = decimal_text(corner.turn_deg / 2, 1), decimal_text(corner.turn_deg, 1)
+    past = f"{grid.text(corner.past)} past the corner at its edge"
+    if not corner.lap:
+        return f"{end}: miter the face leg {half}°, {past}; return and leg at the frame end at the corner"
+    lap = grid.text(corner.lap)
+    return (
+        f"{end}: miter the face leg {half}°, {past}, and leave {lap} beyond that line to lap the next; slit the return "
+        f"from it, {lap} of it turned {turn}° over the next; leg at the frame to the corner"
+    )
 
 
 def _line_words(line: BendLine, at: float, grid: Grid) -> str:

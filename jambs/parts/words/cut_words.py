@@ -254,6 +254,8 @@ def _curves(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _notches(part: Part, grid: Grid) -> Iterator[str]:
+    if part.is_lining and part.runs:
+        return  # its corners say where leg and return end
     start, finish = part.seat.ends
     notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
     if not notches:
