@@ -84,8 +84,8 @@ class Segment:
 
     @property
     def lowest(self) -> float:
-        """How far out its inner corners lie: the chord of its hollow side [in]."""
-        return min(self.start.inner[1], self.finish.inner[1])
+        """How far out its inner corners lie, both as far: the chord of its hollow side [in]."""
+        return self.start.inner[1]
 
     @property
     def chord(self) -> float:
