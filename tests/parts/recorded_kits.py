@@ -236,6 +236,7 @@ KITS: Mapping[str, dict[str, Any]] = {
     "flared, head over legs": jointed(
         "head over legs", interior_trim__inside__flare={"sides": "12 deg", "head": "8 deg", "sill": "6 deg"}
     ),
+    "flared, rabbeted": {"interior_trim__inside__flare": {"sides": "10 deg", "head": "5 deg", "sill": "5 deg"}},
     "flared in a liner": {**_flared(sides="3 deg", head="2 deg"), "walls__main__buck": LINER},
     "plaster returns": {"interior_trim__inside": {**RETURNS, "returns": PLASTER}},
     "returns and stool, read": {"interior_trim__inside": WITH_STOOL, **_read(**NEARLY_LEVEL)},
@@ -261,6 +262,7 @@ KITS: Mapping[str, dict[str, Any]] = {
     ),
     "gable in a liner": _shaped(GABLE, "36 x 48", walls__main__buck=LINER),
     "gable, flared": _shaped(GABLE, "36 x 48", **_flared(sides="10 deg", head="15 deg")),
+    "raked, legs through": _shaped(RAKED, "24 x 48", **jointed("legs through")),
     "raked, butted": _shaped(RAKED, "24 x 48", **jointed("head over legs")),
     "raked and flared, read": _shaped(
         RAKED,

@@ -117,6 +117,10 @@ TOLD: Mapping[str, dict[str, Any]] = {
         }
     ),
     "paneled and flared": paneled(**FLARED),
+    "paneled, flared by two angles": paneled(
+        interior_trim__inside__flare={"left": "10 deg", "right": "5 deg", "head": "15 deg"},
+        interior_trim__inside__jamb=MITERED,
+    ),
     "without boards": {"shop__boards": [{"nominal": "1x4", "stock": "oak"}]},
     "in narrow boards": {"shop__boards": [{"stock": "poplar", "thickness": "3/4", "width": "2"}]},
     "bowed wall": _read(interior_depth=_bent("4 11/16", "4 15/16", "4 11/16")),

@@ -29,6 +29,7 @@ from jambs.parts.jambs.panel_checks import _leaving, _swelling
 from jambs.parts.jambs.panel_room import PanelMovement, moisture_change
 from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
+from jambs.parts.words.panel_words import frame_words, letters_of, member_sizes, member_work, member_work_in_short
 from jambs.place.solve import place_windows
 from jambs.stock.house.house_pieces import house_pieces
 
@@ -321,3 +322,41 @@ def test_a_panel_may_just_keep_in_its_grooves(share: float, is_loose: bool) -> N
     assert entry
     moves = PanelMovement(growth=0.0, shrinkage=share * (7 / 16) / (4 + 5 / 32))
     assert bool(list(_leaving([leg], entry, moves, job))) is is_loose
+
+
+def test_what_is_done_to_stiles_rails_and_panels_in_words() -> None:
+    """Grooves 1/4 x 3/8, 1/4 from the face; of 3/4 less two shoulders of 1/4 a tenon of 1/4 is left."""
+    job = job_of(changed(**paneled()))
+    leg = part_of(make_kit(place_windows(job)[0], job), "extension jamb", "left leg")
+    grid = job.shop.grid
+    inner, both, tenons = "groove the inner edge", "groove both edges", "stub tenons at both ends"
+    assert [member_work_in_short(one) for one in leg.frame_members] == [
+        *[[inner]] * 2,
+        *([inner, tenons], [both, tenons], [inner, tenons]),
+        *[[]] * 2,
+    ]
+    groove, tenon = (
+        '1/4" wide, 3/8" deep, 1/4" from the face',
+        '3/8" long, 1/4" thick, 1/4" off the face, 1/4" off the back',
+    )
+    assert member_sizes(leg, grid) == {"grooves": groove, tenons: tenon}
+    letters = [letters_of(leg, kind) for kind in (PartKind.STILE, PartKind.RAIL, PartKind.PANEL)]
+    assert letters == ["a, b", "c, d, e", "f, g"]
+
+
+def test_a_rabbeted_panel_tells_its_tongue() -> None:
+    thick = {**PANELS, "panel": {**PANEL, "thickness": "1/2", "tongue": "1/2", "stock": "poplar"}}
+    job = job_of(changed(**paneled(interior_trim__inside__panels=thick)))
+    leg = part_of(make_kit(place_windows(job)[0], job), "extension jamb", "left leg")
+    panel = members(leg, PartKind.PANEL)[0]
+    assert member_work_in_short(panel) == ["rabbet the back all round"]
+    assert list(member_work(panel, job.shop.grid)) == [
+        'rabbet the back all round: 1/2" wide, 1/4" deep, leaves a tongue 1/4"'
+    ]
+
+
+@pytest.mark.parametrize(("tenon", "is_said"), [("3/8", True), ("23/64", False), ("1/4", False)])
+def test_a_tenon_as_long_as_its_groove_is_deep_would_hold_the_shoulders_open(tenon: str, is_said: bool) -> None:
+    job = job_of(changed(**paneled(interior_trim__inside__panels={**PANELS, "tenon": tenon})))
+    leg = part_of(make_kit(place_windows(job)[0], job), "extension jamb", "left leg")
+    assert any("a hair deeper" in line for line in frame_words(leg, job.shop.grid)) is is_said
