@@ -78,7 +78,8 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
         return found
     depths, wall = exterior_depths(solids), (solids.outside_slack.gap, outside_taper(solids))
     flares, thick = kit.outside_flares, trim.returns.thickness if trim.returns else trim.jamb.thickness
-    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=thick, depths=depths, flares=flares)
+    leaned = {edge: flares.at(edge.side) for edge in jambs.path}
+    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=thick, depths=depths, flares=leaned)
     strips = {side: min(flares.across(side, thick) - trim.casing_reveal, trim.casing.width) for side in Side}
     found += _box_corners(box, jambs)
     if trim.returns:
