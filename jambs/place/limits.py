@@ -59,8 +59,9 @@ class Range:
 
     def allows(self, bound: BindingLimit) -> bool:
         """Say whether a limit that binds is this one, or one that is just the same."""
-        ends = (self.low, self.high)
-        return bound.limit is self.limit and any(abs(end - (bound.plane or 0.0)) <= SAME_PLANE for end in ends)
+        at = bound.plane
+        assert at is not None  # what binds has a plane until it is told of another opening
+        return bound.limit is self.limit and any(abs(end - at) <= SAME_PLANE for end in (self.low, self.high))
 
 
 def widest_jamb(opening: Opening, job: Job) -> float | None:

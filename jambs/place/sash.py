@@ -74,6 +74,8 @@ def daylight(opening: Opening) -> Size:
 
 def _leaf(opening: Opening, sash: Sash, depth: float, cladding_depth: float) -> Leaf:
     window = opening.window
+    thickness, set_back = window.sash_thickness, window.sash_set_back
+    assert thickness is not None and set_back is not None  # of every sash that swings, stated or assumed
     hinge, latch = _hinge_sides(opening, sash)
     face = window.outside_face if sash.outward else window.frame_face
     hinge_face, latch_face = face.at(hinge), face.at(latch)
@@ -86,8 +88,8 @@ def _leaf(opening: Opening, sash: Sash, depth: float, cladding_depth: float) -> 
         latch_face=latch_face,
         hinge_edge=window.sash_edge(hinge_face),
         latch_edge=window.sash_edge(latch_face),
-        thickness=window.sash_thickness or 0.0,
-        set_back=window.sash_set_back or 0.0,
+        thickness=thickness,
+        set_back=set_back,
         jamb_depth=depth if has_jamb else 0.0,
         hinge_jamb_face=hinge_face - reveal,
         # An awning opens over the sloping sill, which falls out of its way.
@@ -143,7 +145,7 @@ def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf
 def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:
     if sash.outward:
         trim = opening.exterior
-        return (trim.frame_reveal, trim.casing_reveal, trim.casing.thickness) if trim else (0.0, 0.0, 0.0)
+        return (trim.frame_reveal, trim.casing_reveal, trim.casing.thickness) if trim else (0.0,) * 3
     inside = opening.interior
     stool = inside.stool
     if sash is Sash.HOPPER and stool:

@@ -125,7 +125,7 @@ def _ellipse_arch(path: FramePath, said: Said) -> str:
     heads = [edge for edge in path if edge.center]
     low = min(y for _, y in corners_of(path))
     spring, crown = (said.far(one) for one in (heads[0].start[1] - low, max(edge.crown[1] for edge in heads) - low))
-    ends, *between, middle = (said.far(one) for one in _radii(path)[: (len(heads) + 1) // 2])
+    ends, *between, middle = (said.far(one) for one in _radii(path)[: len(heads) // 2 + 1])
     beside = f", {between[0]} beside them" if between else ""
     return f"spring line {spring} high, crown {crown}, radius {ends} at both ends{beside} and {middle} at the crown"
 

@@ -111,13 +111,10 @@ def _hole(opening: Opening, buck: Buck | None) -> Size:
 
 
 def weight_of(opening: Opening, units: Units) -> tuple[float, bool]:
-    """Weight of the unit [lb] and whether it is only estimated from glass and frame; of ganged units of them all.
+    """Weight of one unit [lb], and whether it is only estimated from glass and frame.
 
     ``units``: of the job; where it gives no glass, its usual panes go by them.
     """
-    if opening.gang:
-        each = [weight_of(one, units) for one in unit_openings(opening)]
-        return sum(pounds for pounds, _ in each), any(assumed for _, assumed in each)
     if opening.weight is not None:
         return opening.weight, False
     if opening.window.weight is not None:
@@ -138,7 +135,7 @@ def carrying_findings(
 ) -> list[Finding]:
     """How the window is carried, where that needs a word; the shop says what it wants round a frame."""
     about, overhang = Subject.opening(opening.mark), flange_plane - planes.sheathing_plane
-    pounds, _ = weight_of(opening, shop.grid.units)
+    pounds = sum(weight_of(one, shop.grid.units)[0] for one in unit_openings(opening))
     found = _engineer(opening, pounds, overhang if buck else 0.0, limits)
     if buck:
         found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang, planes)]

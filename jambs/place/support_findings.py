@@ -27,7 +27,7 @@ class NeedsEngineer(Finding):
     overhang_limit: float
     pounds: float | None
     pounds_limit: float
-    units: int = 1
+    units: int
 
     def sentence(self, units: Units) -> str:
         """Say what is past which limit."""
@@ -143,7 +143,7 @@ class LinerStandsOut(Finding):
     severity: Severity = Severity.NOTE
     overhang: float
     sides: int
-    is_bare: bool = False
+    is_bare: bool
 
     def sentence(self, units: Units) -> str:
         """Say how it is fastened."""

@@ -6,14 +6,19 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from arches import arch_changes
 from cases import METRIC, changed, job_of, placed
 from gangs import ganged, unit
 from position_cases import CASEMENT, CHOOSE, DOOR
 
+from jambs.job.models.path import outset, shaped_path
+from jambs.job.models.straight_round import greatest_off
 from jambs.place.checks import impossible, sash_findings
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import BindingLimit, BoundByLimit
+from jambs.place.support import lined_by
 from jambs.place.units import unit_openings
+from jambs.sides import Side
 
 MULL = "interior_trim__inside__mull_casing"
 
@@ -72,6 +77,22 @@ def test_of_a_hole_whose_sill_nobody_states_width_and_height_are_on_the_tape(wid
     paths = {"openings__0__rough_opening": f"{width} x 1220", "openings__0__sill_height": None}
     found = placed(**{**METRIC, **paths}).findings
     assert [one.code for one in found if one.code == "off-the-tape"] == ["off-the-tape"] * is_off
+
+
+@pytest.mark.parametrize(("thickness", "liner"), [("3/4", 0.75), ("1 1/2", 1.5)])
+def test_round_an_ellipse_the_corners_of_a_liner_stand_off_its_tightest_arc(thickness: str, liner: float) -> None:
+    """At a rise of 10 over 48 the ends turn by a radius of 6 1/2, at the rough opening 6 3/4.
+
+    A corner that stands off an arc by d stands off one that is t farther out by d (r + t) / r.
+    """
+    shape = arch_changes({"kind": "ellipse arch", "rise": "10"}, 48, 40)
+    buck = {"kind": "liner", "thickness": thickness, "stock": "plywood"}
+    paths = {**shape, "walls__main__buck": buck, "position": {"share": "1/2"}, "exterior_trim": None}
+    found = placed(**paths)
+    frame = shaped_path(found.opening.frame, found.opening.shape)
+    assert min(edge.circle.radius for edge in frame if edge.circle) == pytest.approx(6.5)
+    off = greatest_off(outset(frame, dict.fromkeys(Side, 0.25)))
+    assert lined_by(found.opening, found.buck) == pytest.approx(liner + off * (6.75 + liner) / 6.75)
 
 
 @pytest.mark.parametrize("near_door", [None, "no", "yes"])
