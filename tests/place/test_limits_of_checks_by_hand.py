@@ -109,7 +109,8 @@ def test_a_unit_beside_a_door_is_near_one_whatever_the_job_says_of_the_opening(n
         exterior_trim=None,
     )
     paths["openings__0"] |= {"near_door": near_door} if near_door else {}
-    paths["interior_trim__inside"] = {**DOOR["interior_trim__inside"], "mull_casing": paths.pop(MULL)}
+    inside: Any = DOOR["interior_trim__inside"]
+    paths["interior_trim__inside"] = {**inside, "mull_casing": paths.pop(MULL)}
     (opening,) = job_of(changed(**paths)).openings
     door, light = unit_openings(opening)
     said = {None: None, "no": False, "yes": True}[near_door]
