@@ -68,7 +68,7 @@ Rectangle = tuple[float, float, float, float]
 """Left, bottom, right, top, from the lower left corner of all frames together [in]."""
 
 
-def mull_frames(opening: Opening, *, from_outside: bool = False) -> tuple[tuple[int, Rectangle], ...]:
+def mull_frames(opening: Opening, *, from_outside: bool) -> tuple[tuple[int, Rectangle], ...]:
     """Return the edges of ganged frames that lie at mulls, inside the outer ones: number of the unit, and where.
 
     As seen from inside; ``from_outside``: by the faces that are seen from there.

@@ -255,7 +255,7 @@ def _between(kit: Kit) -> tuple[Solid, ...]:
     placement = kit.placement
     start, finish = placement.inside_edge, placement.outside_edge
     step = min(max(placement.flange_plane, start), finish)
-    inside, outside = mull_frames(placement.opening), mull_frames(placement.opening, from_outside=True)
+    inside, outside = (mull_frames(placement.opening, from_outside=one) for one in (False, True))
     zones = [(start, finish, inside)] if inside == outside else [(start, step, inside), (step, finish, outside)]
     found = []
     for near, far, boxes in zones:

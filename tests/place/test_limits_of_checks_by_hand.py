@@ -11,9 +11,10 @@ from cases import METRIC, changed, job_of, placed
 from gangs import ganged, unit
 from position_cases import CASEMENT, CHOOSE, DOOR
 
-from jambs.job.models.path import outset, shaped_path
+from jambs.job.models.path import corners_of, outset, shaped_path
 from jambs.job.models.straight_round import greatest_off
 from jambs.place.checks import impossible, sash_findings
+from jambs.place.frame_path import rough_path
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import BindingLimit, BoundByLimit
 from jambs.place.support import lined_by
@@ -115,3 +116,10 @@ def test_a_unit_beside_a_door_is_near_one_whatever_the_job_says_of_the_opening(n
     door, light = unit_openings(opening)
     said = {None: None, "no": False, "yes": True}[near_door]
     assert (door.near_door, light.near_door) == (said, True)
+
+
+@pytest.mark.parametrize(("more", "out"), [(None, 0.25), (0.75, 1.0)])
+def test_the_rough_opening_goes_round_the_frame_and_as_much_more_as_is_asked(more: float | None, out: float) -> None:
+    """35 1/2 x 47 1/2 in 36 x 48: a shim space of 1/4 all round."""
+    found = rough_path(placed()) if more is None else rough_path(placed(), more)
+    assert set(corners_of(found)) == {(x, y) for x in (-out, 35.5 + out) for y in (-out, 47.5 + out)}

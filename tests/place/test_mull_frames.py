@@ -58,4 +58,4 @@ def test_from_outside_the_faces_that_are_seen_there_count() -> None:
 
 
 def test_a_single_window_has_no_edges_at_mulls() -> None:
-    assert mull_frames(job_of(changed()).openings[0]) == ()
+    assert mull_frames(job_of(changed()).openings[0], from_outside=False) == ()
