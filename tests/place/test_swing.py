@@ -54,6 +54,17 @@ def test_the_casing_stops_it_on_a_shallow_jamb() -> None:
     assert opened.met == "the casing"
 
 
+def test_a_shallow_jamb_that_flares_leans_as_a_deep_one() -> None:
+    """3/4 deep, its outer end moved by 1/2 at the hinge and by 1/4 at the latch, away from the sash.
+
+    Faces 1 3/4 from the frame's edges, 36 apart; the far sides of the shapes are anywhere in the wall.
+    """
+    leaf = replace(PROUD, jamb_depth=0.75, hinge_out=0.5, latch_out=0.25)
+    hinge, latch = (shape for what, shape in swing_picture(leaf, 90.0).obstacles if what is Obstacle.JAMB)
+    assert sorted({(max(a for a, e in hinge if e == at), at) for _, at in hinge}) == [(1.25, 0.75), (1.75, 0.0)]
+    assert sorted({(min(a for a, e in latch if e == at), at) for _, at in latch}) == [(34.25, 0.0), (34.5, 0.75)]
+
+
 def test_a_sash_set_back_behind_the_frame_stops_square() -> None:
     opened = open_sash(replace(PROUD, set_back=0.25, jamb_depth=1.5))
     assert (opened.degrees, opened.met) == (90.0, "the frame")
