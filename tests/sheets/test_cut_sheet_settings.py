@@ -5,6 +5,7 @@ A letter of 2.9 mm is read by a good eye at two meters (5 minutes of arc, from m
 
 from __future__ import annotations
 
+import itertools
 import math
 import re
 from dataclasses import replace
@@ -76,6 +77,14 @@ def test_parts_with_much_work_fill_the_first_page_and_how_angles_read_is_said_on
     assert [page.count("extension jamb") for page in pages] == [2, 2]
     assert words(pdf).count("angles off a square cut") == 0
     assert words(pdf).count("Angles: off a square cut") == 1
+
+
+def test_rows_of_the_smallest_look_stand_off_their_rules_where_the_second_page_has_room() -> None:
+    """A row of a buck is 16.7 pt of letters with 2 pt above and below."""
+    _, _, pdf = sheet("harbour-house", "W10")
+    at = [one.y for one in runs(pdf) if one.text in ("W10-17", "W10-18", "W10-19", "W10-20")]
+    assert len(PdfReader(BytesIO(pdf)).pages) == 2
+    assert all(22.0 < one - other < 26.0 for one, other in itertools.pairwise(at))
 
 
 def test_what_sets_no_saw_is_small() -> None:

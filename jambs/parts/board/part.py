@@ -184,8 +184,9 @@ class Part:
     ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
     one, where a side has several of a kind, and ``members`` how many. ``runs``: into how many edges its side is parted
     in a shape that is no rectangle; ``member`` then counts them from left to right. ``is_on_wall``: a mull casing
-    lies on the wall between openings that are trimmed as one. ``touches``: what is done by hand and leaves the modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make
-    the flat blank of bent metal; or of a bent lamination the block around it, ``in_place_rise`` thick, less all but it.
+    lies on the wall between openings that are trimmed as one. ``touches``: what is done by hand and leaves the modeled
+    shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank of bent
+    metal; or of a bent lamination the block around it, ``in_place_rise`` thick, less all but it.
     """
 
     mark: str = ""
