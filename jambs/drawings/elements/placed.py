@@ -177,7 +177,7 @@ class PlacedView:
     @property
     def lettering(self) -> list[Lettering]:
         """Every text of the view, those of the dimensions too."""
-        return [*self.texts, *(one.text for one in (*self.dimensions, *self.radials))]
+        return [*self.texts, *(one.text for one in self.dimensions), *(one.text for one in self.radials)]
 
     @property
     def paper_width(self) -> float:

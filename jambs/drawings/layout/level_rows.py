@@ -1,9 +1,9 @@
 """Rows of dimensions above and below a view.
 
-Texts stand on the dimension line, the name of a single dimension behind its value, else over it or under its line, else
-both past the end of the row: the two are never parted. Of a row of several, one that is wider than its interval is
-pulled out into a lane of its own past the line. Of two pulled-out texts the left one lies further out, so a leader
-never meets a text: every text runs to the right of its own leader, and leaders further right end before they reach it.
+Texts stand on the dimension line, the name of a single dimension behind its value, else over it, else both past the
+end of the row: the two are never parted. Of a row of several, one that is wider than its interval is pulled out into a
+lane of its own past the line. Of two pulled-out texts the left one lies further out, so a leader never meets a text:
+every text runs to the right of its own leader, and leaders further right end before they reach it.
 """
 
 from __future__ import annotations
@@ -58,6 +58,8 @@ class _LevelRow:
         self.places: list[float] = [0.0] * len(self.spans)
         self.name_at = self._named_along()
         self.name_over = None if self.name_at is not None else self._named_over()
+        if self.name_over is not None and outward < 0:
+            self.line -= sizes.pitch
         self.is_past_end = (
             self.name_at is None and self.name_over is None and bool(chain.after) and len(self.spans) == 1
         )
@@ -89,7 +91,7 @@ class _LevelRow:
         return middle + (whole - name) / 2
 
     def _named_over(self) -> float | None:
-        """Return the middle of the name of a single dimension that stands on the far side of its value.
+        """Return the middle of the name of a single dimension that stands over its value.
 
         None where there is no name, or either has no room within the interval.
         """
@@ -148,11 +150,9 @@ class _LevelRow:
         return max([edge * way, *(line * way for line in self.outer)]) * way + way * 3 * self.sizes.gap
 
     @property
-    def _far_side(self) -> float:
-        """The middle of a name over its value, or under the line that the value stands on."""
-        if self.outward > 0:
-            return self._lane(0) + self.sizes.pitch
-        return self.line - self.sizes.gap - 0.55 * self.sizes.text
+    def _over(self) -> float:
+        """The middle of a name over its value."""
+        return self._lane(0) + self.sizes.pitch
 
     def dimensions(self) -> list[Dimension]:
         return [self._dimension(index, span) for index, span in enumerate(self.spans)]
@@ -191,7 +191,7 @@ class _LevelRow:
         after = self.chain.after
         middle = self.name_at if self.name_at is not None else self.name_over
         if middle is not None:
-            at = (middle, self._lane(0) if self.name_over is None else self._far_side)
+            at = (middle, self._lane(0) if self.name_over is None else self._over)
             texts.append(Lettering(lines=(after,), at=at, height=self.sizes.text, ink=Ink.NOTE))
             after = ""
         for words, align, edge, way in (
@@ -209,8 +209,8 @@ class _LevelRow:
     def reach(self) -> float:
         """How far out the row's texts and lines reach."""
         sizes = self.sizes
-        if self.name_over is not None:
-            return self._far_side + self.outward * (0.5 + DESCENDER) * sizes.text
+        if self.name_over is not None and self.outward > 0:
+            return self._over + 0.6 * sizes.text
         last = self._lane(max(self.lanes)) if max(self.lanes) or self.outward > 0 else self.line
         beyond = 0.6 * sizes.text if self.outward > 0 else (0.5 + DESCENDER) * sizes.text
         return last + self.outward * max(beyond, sizes.overshoot)
