@@ -18,7 +18,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
-from jambs.solids.arch_checks import bearing, boards_on, curved, from_center, sight_radius
+from jambs.solids.arch_checks import PRESS, bearing, boards_on, curved, from_center, sight_radius
 from jambs.solids.jambs_round import JambsRound, flat_of
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
@@ -157,7 +157,8 @@ def flat_bearing(solids: KitSolids) -> list[JointCheck]:
     near = round_ * tangent(kit.flares.greatest)
     asked = area_of(backs) - area_of(cased)
     casing, own = (boards_on(solids, Where.INTERIOR, kind) for kind in (PartKind.CASING, PartKind.EXTENSION_JAMB))
-    return [bearing("casing", casing, own, asked, 1.0, near)]
+    # A flat face under a round one is overlooked now and then where both are pressed by a hair.
+    return [bearing("casing", casing, own, asked, 1.0, near, (PRESS, 5 * PRESS))]
 
 
 def _moved(edge: FrameEdge, x: float, y: float) -> FrameEdge:
