@@ -131,4 +131,4 @@ async def _unreadable(request: Request, error: Exception) -> Response:
 
 
 async def _not_found(request: Request, error: Exception) -> Response:
-    return page("sentence.html", status=404, said="There is no such page here.")
+    return page("sentence.html", status=404, said="There is no such page here.", leads_home=True)

@@ -49,6 +49,11 @@ HEADERS = {
     "cross-origin-resource-policy": "same-origin",
     "cache-control": "no-store",
 }
+STYLE = (
+    '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">'
+    '<link rel="stylesheet" href="/static/page.css"><script src="/static/scheme.js"></script>'
+)
+"""Of the page that says why somebody is not let in: as all others."""
 Report = Callable[[Exception], str]
 """Writes down what nobody foresaw; returns the file's name, or nothing."""
 
@@ -177,7 +182,7 @@ async def _refuse(refused: tuple[int, str], scope: Scope, receive: Receive, send
     status, sentence = refused
     answer: Response | WebSocketClose = WebSocketClose(code=1008, reason=sentence[:100])
     if scope["type"] == "http":
-        said = f"<main><h1>jambs</h1><p>{html.escape(sentence)}</p></main>"
-        text = f"<!doctype html><html lang=en><title>jambs</title>{said}</html>"
+        said = f"<main class=sentence><h1>jambs</h1><p>{html.escape(sentence)}</p></main>"
+        text = f"<!doctype html><html lang=en><title>jambs</title>{STYLE}{said}</html>"
         answer = HTMLResponse(text, status_code=status, headers=HEADERS)
     await answer(scope, receive, send)

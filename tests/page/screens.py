@@ -16,6 +16,7 @@ from collections.abc import Callable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 sys.path.insert(0, os.path.dirname(__file__))
 
@@ -162,7 +163,7 @@ def places(scenes: list[Scene], folder: Path) -> Iterator[tuple[Scene, Served]]:
             yield scene, known[key]
 
 
-def shown(browser: Browser, scene: Scene, place: Served, **options: object) -> Page:
+def shown(browser: Browser, scene: Scene, place: Served, **options: Any) -> Page:
     """Open the view of a scene."""
     if scene.role is KeyRole.DESK:
         page = page_at(browser, place, scene.path, **options)

@@ -112,3 +112,20 @@ def test_who_has_not_come_in_is_told_within_landmarks(browser: Browser, gables: 
     expect(page.get_by_role("main")).to_contain_text("Open the page with the link")
     assert broken_rules(page) == []
     page.context.close()
+
+
+def test_a_page_that_is_not_there_leads_to_the_house(browser: Browser, gables: Served) -> None:
+    page = page_at(browser, gables, "/openings/W99")
+    page.get_by_role("link", name="To the house").click()
+    expect(page.locator("#openings")).to_be_visible()
+    page.goto(f"{gables.base}/none")
+    expect(page.get_by_role("link", name="To the house")).to_be_visible()
+    page.context.close()
+
+
+def test_what_is_pressed_is_not_printed(browser: Browser, gables: Served) -> None:
+    page = page_at(browser, gables, "/job#walls")
+    expect(page.locator(".layer").first).to_be_visible()
+    page.emulate_media(media="print")
+    assert page.locator("#fields button:visible").count() == 0
+    page.context.close()

@@ -39,7 +39,7 @@ async def _opening(request: Request) -> Response:
             return page("unmade.html", view="opening", **unmade)
         wrong = desk.house().wrong
         said = " ".join(wrong) if wrong else f"There is no opening {mark} in this job."
-        return page("sentence.html", status=404, said=said)
+        return page("sentence.html", status=404, said=said, leads_home=True)
     marks = [one.mark for one in found.hand.job.openings]
     at = marks.index(mark)
     return page(
