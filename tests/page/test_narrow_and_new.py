@@ -73,7 +73,7 @@ def test_a_new_job_begins_in_millimeters_from_the_page(browser: Browser, tmp_pat
         depth.fill("92")
         depth.press("Enter")
         expect(page.get_by_role("button", name="Undo")).to_be_enabled()
-        page.get_by_role("link", name="House").click()
+        page.get_by_role("link", name="House", exact=True).click()
         expect(page.locator("#openings")).to_contain_text("mm")
         expect(page.get_by_role("button", name="Begin with")).to_have_count(0)  # it would take the change away
         page.get_by_role("button", name="Save").click()
