@@ -85,22 +85,27 @@ class BlankKind(Enum):
     HEAD_RETURN = "head return"
     SIDE_RETURN = "side return"
     SILL_RETURN = "sill return"
+    BOTTOM_RETURN = "bottom return"
     MULL_COVER = "mull cover"
 
     @property
     def is_return(self) -> bool:
         """Say whether it lines an opening, or covers a mull in one."""
-        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.SILL_RETURN, BlankKind.MULL_COVER)
+        return self in RETURNS or self is BlankKind.MULL_COVER
 
     @property
     def is_level(self) -> bool:
         """Say whether it lies across the wall, so that a cut through the wall shows its profile."""
-        return self not in (BlankKind.SIDE_RETURN, BlankKind.MULL_COVER)
+        return self not in (BlankKind.SIDE_RETURN, BlankKind.BOTTOM_RETURN, BlankKind.MULL_COVER)
 
     @property
     def is_channel(self) -> bool:
         """Say whether its legs go away behind the face that is seen, which is the far one of its profile as traced."""
-        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN)
+        return self in (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.BOTTOM_RETURN)
+
+
+RETURNS = (BlankKind.HEAD_RETURN, BlankKind.SIDE_RETURN, BlankKind.SILL_RETURN, BlankKind.BOTTOM_RETURN)
+"""What lines an opening; the bottom return is the one below a shape that is lined all round, and no sill."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,6 +14,7 @@ _WORK = {
     BlankKind.HEAD_RETURN: "turn the return down over the sides at both ends, the face leg straight on; seal the laps",
     BlankKind.SIDE_RETURN: "one for each side, the second turned end for end; snip its foot to the sill",
     BlankKind.SILL_RETURN: "turn the sill up behind the sides at both ends as dams; seal or solder their corners",
+    BlankKind.BOTTOM_RETURN: "lapped by the strips above it at both ends",
     BlankKind.MULL_COVER: "fold both hems back behind the face; bed it on the frames in sealant",
     BlankKind.SILL_FLASHING: "turn the ends up beside the exterior jambs that stand on the sill",
 }

@@ -288,12 +288,13 @@ class TrimLaps(LapStep):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReturnLaps(LapStep):
-    """Bent metal that lines the opening: its laps at the corners [in]."""
+    """Bent metal that lines the opening: its laps at the corners [in]; ``is_shaped``: along more edges than four."""
 
     kind: ClassVar[LapKind] = LapKind.TRIM
     has_sill: bool
     lap: float
     has_mulls: bool = False
+    is_shaped: bool = False
 
     @property
     def what(self) -> str:
@@ -304,9 +305,11 @@ class ReturnLaps(LapStep):
         """Say how they lap from below."""
         sill = "sill first, its ends up behind the sides; " if self.has_sill else ""
         mulls = "strips over the mulls, on the frames in sealant; " if self.has_mulls else ""
+        order = f"sides, then the head {units.text(self.lap)} over them"
+        if self.is_shaped:
+            order = f"the lowest strips, then from below each one {units.text(self.lap)} over the next lower"
         return (
-            f"{sill}{mulls}sides, then the head {units.text(self.lap)} over them; every lap in sealant; nailed in "
-            "slots of the face legs, so that the metal may move"
+            f"{sill}{mulls}{order}; every lap in sealant; nailed in slots of the face legs, so that the metal may move"
         )
 
 

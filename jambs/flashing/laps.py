@@ -127,6 +127,7 @@ def _trim(kit: Kit) -> LapStep:
             has_sill=trim.returns.sill is not None,
             lap=trim.returns.corner_lap,
             has_mulls=kit.placement.opening.gang is not None,
+            is_shaped=kit.placement.opening.shape is not None,
         )
     return TrimLaps(
         has_jambs=_has(kit, PartKind.EXTERIOR_JAMB),

@@ -55,4 +55,6 @@ def _kind(part: Part) -> BlankKind:
         return BlankKind.MULL_COVER
     if part.side.is_leg:
         return BlankKind.SIDE_RETURN
-    return BlankKind.HEAD_RETURN if part.side is Side.HEAD else BlankKind.SILL_RETURN
+    if part.side is Side.HEAD:
+        return BlankKind.HEAD_RETURN
+    return BlankKind.BOTTOM_RETURN if part.runs else BlankKind.SILL_RETURN

@@ -312,6 +312,9 @@ KITS: Mapping[str, dict[str, Any]] = {
     "ganged, flared outside, read": {**ganged(), **FLARED_OUT, **_read(**OUTSIDE)},
     "boxed, flared outside": {**boxed(), **FLARED_OUT},
     "ganged in metal": in_metal(ganged()),
+    "raked in metal": _shaped(RAKED, "24 x 48", exterior_trim__outside=lined()),
+    "gable in metal": _shaped(GABLE, "36 x 48", exterior_trim__outside=lined()),
+    "octagon in metal": _shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
 }
 
 

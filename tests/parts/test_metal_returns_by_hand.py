@@ -154,17 +154,6 @@ def test_wood_and_metal_are_not_mixed() -> None:
         job_of(changed(exterior_trim__outside={**TRIM, "casing": casing}))
 
 
-def test_no_shape_is_lined_with_metal() -> None:
-    with pytest.raises(JobFaults, match="laid out for rectangles only"):
-        job_of(
-            changed(
-                exterior_trim__outside=TRIM,
-                openings__0__rough_opening=None,
-                openings__0__shape={"kind": "gable", "sides": "30"},
-            )
-        )
-
-
 def test_a_wide_joint_leaves_bent_metal_nothing_to_line() -> None:
     """1 1/2 to the trim plane, all of it sealant."""
     with pytest.raises(PartsError) as raised:

@@ -6,6 +6,7 @@ from typing import Any
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
+from metal import lined
 from part_cases import CHECK, W1, case
 
 from jambs.findings import Subject
@@ -62,6 +63,27 @@ ROWS = [
         quiet=raked("46"),
         inch="Water stands on the exterior jambs below the frame (W1-22, W1-23, W1-24), which have no fall: lay a "
         "flashing under them that drains out over the casing, or plane a fall on them.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="head-outside-not-laid-out",
+        appears=shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
+        quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
+        inch="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over the "
+        "face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned up, its "
+        "upstand behind the membrane. Courses of cladding are planned to the highest and lowest edge of the trim: cut "
+        "them along it on the wall.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="lower-edges-hold-water",
+        appears=shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
+        quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
+        inch="Water stands on the metal returns below the frame (W1-22, W1-23, W1-24), which have no fall, and at their "
+        "laps: solder or seal those corners, and bend the return down to the outside on site, so that it drains over "
+        "its face leg.",
         severity=CHECK,
         about=W1,
     ),

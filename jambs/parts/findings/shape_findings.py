@@ -12,16 +12,21 @@ from jambs.parts.board.angle_words import SQUARE_DEG
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadOutsideNotLaidOut(Finding):
-    """Outside, flashing and cladding along a head that is not one level edge are left to the site."""
+    """Outside, flashing and cladding along a head that is not one level edge are left to the site.
+
+    ``is_cased``: casing lies there, else metal lines the opening.
+    """
 
     code: ClassVar[str] = "head-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
+    is_cased: bool = True
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
+        along = "of the casing" if self.is_cased else "of the head, over the face legs of the metal returns"
         return (
-            f"No head flashing is laid out over the {self.shape} head: bend it on site along every edge of the casing, "
+            f"No head flashing is laid out over the {self.shape} head: bend it on site along every edge {along}, "
             "the upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane. "
             "Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it on the wall."
         )
@@ -29,14 +34,21 @@ class HeadOutsideNotLaidOut(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LowerEdgesHoldWater(Finding):
-    """Outside the boards go all round, and those below lie without fall."""
+    """Outside the boards, or metal, go all round, and what is below lies without fall."""
 
     code: ClassVar[str] = "lower-edges-hold-water"
     severity: Severity = Severity.CHECK
     marks: tuple[str, ...]
+    is_metal: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say which and what to do."""
+        if self.is_metal:
+            return (
+                f"Water stands on the metal returns below the frame ({', '.join(self.marks)}), which have no fall, and "
+                "at their laps: solder or seal those corners, and bend the return down to the outside on site, so that "
+                "it drains over its face leg."
+            )
         return (
             f"Water stands on the exterior jambs below the frame ({', '.join(self.marks)}), which have no fall: lay a "
             "flashing under them that drains out over the casing, or plane a fall on them."

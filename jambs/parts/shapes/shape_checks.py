@@ -59,10 +59,12 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         has_legs = not opening.shape.is_cut_below(opening.frame)
         yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round, has_legs=has_legs)
     else:
-        yield HeadOutsideNotLaidOut(subject=about, shape=kind)
-    jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
-    if jambs:
-        yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+        yield HeadOutsideNotLaidOut(subject=about, shape=kind, is_cased=opening.exterior.returns is None)
+    lining = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
+    below = [part for part in parts if part.kind in lining and part.side is Side.SILL and part.runs]
+    if below:
+        marks = tuple(part.mark for part in below)
+        yield LowerEdgesHoldWater(subject=about, marks=marks, is_metal=any(part.is_bent for part in below))
 
 
 def is_framed_square(opening: Opening) -> bool:
@@ -103,9 +105,7 @@ def _buck(placement: Placement, about: Subject) -> Iterator[Finding]:
     turns = [
         corner_turn_deg(boards, i) for i, edge in enumerate(boards) if edge in along and boards[i - 1].side is edge.side
     ]
-    yield BuckOfStraightBoards(
-        subject=about, count=len(along), off=greatest_off(path), turn_deg=max(turns)
-    )
+    yield BuckOfStraightBoards(subject=about, count=len(along), off=greatest_off(path), turn_deg=max(turns))
 
 
 def _segments(parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
