@@ -211,12 +211,13 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to its leg, bedded in sealant"),
         *metal_sill_figures(placement, trim),
     )
-    if opening.shape:
-        returns, over_head = shaped_returns(clear, sides, placement, trim, rack), ()
-    else:
-        returns, over_head = make_metal_returns(clear, sides, placement, trim, grid), (flashing,)
     sill = make_metal_sill(clear, placement, trim, grid)
-    return Outside(clear=clear, parts=(*returns, *sill, *covers, *over_head), figures=figures)
+    if opening.shape:  # over a head that is not one level edge the flashing is laid out on site
+        return Outside(
+            clear=clear, parts=(*shaped_returns(clear, sides, placement, trim, rack), *sill), figures=figures
+        )
+    returns = make_metal_returns(clear, sides, placement, trim, grid)
+    return Outside(clear=clear, parts=(*returns, *sill, *covers, flashing), figures=figures)
 
 
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:

@@ -41,6 +41,7 @@ from jambs.job import Job
 from jambs.job.models.shop import Board
 from jambs.parts.board.arrises import arris_lengths
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import ReturnBend
 from jambs.parts.board.worked_faces import BoardFace, WorkedFace, worked_face
 from jambs.parts.kit.kit import FittedSide, Kit
 from jambs.parts.make import make_kit
@@ -387,7 +388,9 @@ def plain(value: Any) -> Any:
 
 
 def _is_bare(value: Any, name: str) -> bool:
-    """Say whether a side that is one edge would be told as parted into none."""
+    """Say whether a side that is one edge would be told as parted into none, or metal at a square corner as slanted."""
+    if isinstance(value, ReturnBend):
+        return name == "corners" and value.corners is None
     return isinstance(value, FittedSide) and name == "runs" and not value.runs
 
 

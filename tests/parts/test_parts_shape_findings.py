@@ -70,8 +70,8 @@ ROWS = [
         code="head-outside-not-laid-out",
         appears=shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
         quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
-        inch="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over the "
-        "face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned up, its "
+        inch="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over "
+        "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned up, its "
         "upstand behind the membrane. Courses of cladding are planned to the highest and lowest edge of the trim: cut "
         "them along it on the wall.",
         severity=CHECK,
@@ -81,9 +81,9 @@ ROWS = [
         code="lower-edges-hold-water",
         appears=shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
         quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
-        inch="Water stands on the metal returns below the frame (W1-22, W1-23, W1-24), which have no fall, and at their "
-        "laps: solder or seal those corners, and bend the return down to the outside on site, so that it drains over "
-        "its face leg.",
+        inch="Water stands on the metal returns below the frame (W1-22, W1-23, W1-24), which have no fall, and at "
+        "their laps: solder or seal those corners, and bend the return down to the outside on site, so that it drains "
+        "over its face leg.",
         severity=CHECK,
         about=W1,
     ),
