@@ -29,7 +29,8 @@ class Outlook:
 
     ``through``: a line stands at that height above the start line. ``up_to``: met by the courses up to that height,
     taken as the eave. ``onward``: met above a start line at each height,
-    the first of them ``reach`` steps below the planned one. Negative where no courses fit.
+    the first of them ``reach`` steps below the planned one. Where no courses fit, far below nothing: a sliver under the
+    eave alone weighs less than nothing.
     """
 
     task: Task
@@ -70,12 +71,7 @@ def outlook(task: Task) -> Outlook:
     through = -(below.astype(np.int32) + above[:, reach : reach + below.shape[1]]).min(axis=0)
     up_to = -below.min(axis=0).astype(np.int32)
     up_to[max(task.top - task.least_top + 1, 0) : task.top] += 1
-    return Outlook(task=task, through=_sound(through), up_to=_sound(up_to), onward=_sound(-onward), reach=reach)
-
-
-def _sound(met: Costs) -> Costs:
-    """Mark heights that no courses reach."""
-    return np.where(met < -FAR_SMALL // 2, -1, met)
+    return Outlook(task=task, through=through, up_to=up_to, onward=-onward, reach=reach)
 
 
 def _descend(task: Task) -> tuple[Costs, Costs, int]:

@@ -82,9 +82,8 @@ def _is(part: Part, fixed: Fixed, kit: Kit) -> bool:
 
 def board_count(length: float, entry: FastenerEntry) -> int:
     """Return how many go along a board: one near each end, between them at most the spacing apart, in each row."""
-    between = length - 2 * entry.from_end
-    along = 1 if between <= 0 else whole_up(between / entry.spacing) + 1
-    return along * entry.rows
+    between = max(length - 2 * entry.from_end, 0.0)
+    return (whole_up(between / entry.spacing) + 1) * entry.rows
 
 
 def field_fasteners(

@@ -67,6 +67,25 @@ def test_an_eave_that_is_missed() -> None:
 
 
 @pytest.mark.parametrize(
+    ("eave", "words"), [(101.0, '1" lower'), (102.0, '2" lower'), (103.0, '2" higher'), (104.0, '1" higher')]
+)
+def test_where_nothing_is_met_only_heights_that_courses_reach_cure_it(eave: float, words: str) -> None:
+    """Courses of 5 end at 100 or 105; cut to less than 4 the last one is a sliver, which weighs less than nothing."""
+    found = plan(elevation(eave=eave), FIVES)
+    (missed,) = found.missed
+    assert cure_words(missed, found.grid).startswith(f"end the cladding {words}, or")
+
+
+def test_a_head_and_a_sill_are_moved_to_courses_where_no_line_at_all_is_met() -> None:
+    """Sill, head and eave 1, 1 and 2 past multiples of 5, and a sliver of 2."""
+    assert [(mark, move) for mark, _, move in cures(31.0, 86.0, 102.0)] == [
+        ("W01 sill", 'the sill down by 1"'),
+        ("W01 head", 'the head down by 1"'),
+        ("eave", 'end the cladding 2" lower, or cover the cut course with a frieze'),
+    ]
+
+
+@pytest.mark.parametrize(
     ("openings", "eave", "words"),
     [
         # 1 past a multiple of 5, the eave on one: moved up by 1, the eave is lost and its course shows 4.

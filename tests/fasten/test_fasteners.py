@@ -89,7 +89,7 @@ def test_how_many_along_a_board_by_hand() -> None:
     assert board_count(40, entry()) == 4
     assert board_count(40, entry(rows="2")) == 8
     assert board_count(36, entry()) == 3
-    assert board_count(3, entry()) == 1
+    assert [board_count(length, entry()) for length in (3, 4, 4.5)] == [1, 1, 2]  # 2 from each end
 
 
 def test_casing_of_an_opening_by_hand() -> None:

@@ -32,14 +32,15 @@ def wall(foam: str) -> dict[str, Any]:
     return {"layers": layers, "buck": {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce"}}
 
 
-def planned(marks: tuple[str, ...], **keys: Any) -> tuple[FastenerLine, ...]:
+def planned(marks: tuple[str, ...], lengths: tuple[str, ...] = (), **keys: Any) -> tuple[FastenerLine, ...]:
     """Two openings in the thick wall and two in the thin one, listed in any order."""
     one = changed()["openings"][0]
     walls = {"W1": "thick", "W2": "thick", "W3": "thin"}
     openings = [{**one, "mark": mark, "wall": walls[mark]} for mark in marks]
     job = job_of(changed(walls={"thick": wall("3"), "thin": wall("1")}, openings=openings))
     kits = [make_kit(placement, job) for placement in place_windows(job)]
-    return elevation_fasteners("north", elevation(**keys), kits, kits, entries(Fixed.COVER), job.units)
+    fastened = entries(Fixed.COVER, lengths=list(lengths))
+    return elevation_fasteners("north", elevation(**keys), kits, kits, fastened, job.units)
 
 
 def test_each_wall_has_its_own_line_in_any_order() -> None:
@@ -59,6 +60,13 @@ def test_widths_of_walls_are_asked_once() -> None:
         "Several walls stand in it, thick and thin, and the job does not say how wide thick and thin are there: "
         "give the elevation walls: {thick: …, thin: …} with the width of each; until then these are not counted."
     ]
+
+
+def test_what_is_asked_of_an_elevation_stands_behind_what_is_said_of_its_first_wall() -> None:
+    """Screws of 4 in: the thick wall wants 5 1/2, the thin one 3 1/2."""
+    thick, thin = planned(("W1", "W3"), ("4",))
+    assert [one.code for one in thick.findings] == ["none-long-enough", "widths-of-walls-not-given"]
+    assert thin.findings == ()
 
 
 def test_given_widths_are_counted_apart_and_nothing_is_asked() -> None:

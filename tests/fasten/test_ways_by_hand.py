@@ -9,8 +9,11 @@ from typing import Any
 import pytest
 from cases import changed, job_of, kit_of
 from fasten_house import elevation, entries, entry
+from gangs import ganged_kit
+from trimmed_as_one import run_kits
 
 from jambs.fasten.fastener_words import assumed_lengths
+from jambs.fasten.furring import FurringCase, furring_verdict
 from jambs.fasten.furring_words import verdict_words
 from jambs.fasten.plan import (
     FastenerLine,
@@ -25,6 +28,7 @@ from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_lengt
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes, stack_wall
 
@@ -206,3 +210,22 @@ def test_the_house_counts_lines_that_have_a_length_and_a_count() -> None:
     line = replace(of_opening(Fixed.BUCK), length=5.0)
     (row,) = house_fasteners([line, replace(line, length=None), replace(line, count=None), line])
     assert (row.length, row.count) == (5.0, 32)
+
+
+def test_casing_on_a_wall_between_openings_is_fixed_as_casing_and_that_on_joined_frames_is_not() -> None:
+    """Under a mull casing lies a wall where openings are trimmed as one, and in ganged units the frames themselves."""
+    joined = {PartKind.CASING, PartKind.MULL_CASING}
+    for kit, kinds in ((run_kits(2)[0], joined), (ganged_kit(), {PartKind.CASING})):
+        outside = [part for part in kit.parts if part.where is Where.EXTERIOR]
+        assert joined < {part.kind for part in outside}
+        (line,) = opening_fasteners(kit, entries(Fixed.CASING), Units.INCH)
+        assert line.count == sum(board_count(part.length, entry()) for part in outside if part.kind in kinds)
+
+
+def test_the_weight_of_cladding_is_told_to_a_tenth_of_a_pound() -> None:
+    """Past the table's last row of 25 lb per sq ft."""
+    case = FurringCase(
+        fastener="No. 10 wood screw", penetration=1, fastener_spacing=16, furring_spacing=24, cladding_psf=25.26, foam=1
+    )
+    said = verdict_words(furring_verdict(case), Units.INCH)
+    assert 'fasteners 16" along furring 24" apart, 25.3 lb per sq ft.' in said
