@@ -144,6 +144,22 @@ def test_strapping_has_its_own_spacing_and_else_that_of_the_studs() -> None:
     assert known_spacing(studs.layers[4].layer, studs) == 16.0
     cover = planes(GYPSUM, STUD, PLY, foam("2"), COVER, SHINGLES)
     assert known_spacing(cover.layers[4].layer, cover) == 16.0
+    # Battens inside of the studs carry nothing out there.
+    battens = {"material": "service battens", "role": "service cavity", "thickness": "1 1/2", "spacing": "24"}
+    inner = planes(GYPSUM, battens, STUD, PLY, foam("2"), COVER, SHINGLES)
+    assert known_spacing(inner.layers[5].layer, inner) == 16.0
+
+
+@pytest.mark.parametrize(
+    ("spacing", "members"),
+    [("16", 8), ("24", 6), (None, 8)],
+)
+def test_members_across_a_wall_stand_as_the_job_says_or_as_is_usual(spacing: str | None, members: int) -> None:
+    """10 ft at 16 are 7 spaces and a half, at 24 five; 96 high have 7 screws each."""
+    stud = {"material": "stud 2x6"} | ({"spacing": spacing} if spacing else {})
+    wall = planes(GYPSUM, stud, PLY, foam("2"), COVER, SHINGLES)
+    (line,) = field_fasteners("north", elevation(), 120.0, [], wall, entries(Fixed.COVER), Units.INCH)
+    assert line.count == members * 7
 
 
 def opening(width: str, height: str) -> Kit:
