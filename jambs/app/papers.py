@@ -132,7 +132,7 @@ def steps(kits: Sequence[CutKit], *, whole_house: bool) -> int:
 
 
 def _openings(
-    kits: Sequence[CutKit], write: Callable[[CutKit], Written], meanwhile: Iterable[Work]
+    kits: Sequence[CutKit], write: Callable[[CutKit], Written], meanwhile: Iterable[Work] = ()
 ) -> Iterator[Written]:
     """Write the papers of each opening, several at a time where there are many; do all else meanwhile.
 
