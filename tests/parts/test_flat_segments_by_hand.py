@@ -181,7 +181,7 @@ def test_the_stool_is_notched_along_the_backs_of_flat_segments() -> None:
     lean, chord = math.radians(found.flares[i - 1]), found.path[i - 1]
     back = chord.finish[0] + 0.75 / math.cos(lean) / abs(chord.way[1])
     corners = {round(stool.seat.at(u, v, 0.0)[0], 6) for u, v in stool.outline}
-    assert any(abs(x - back) < 0.02 for x in corners)
+    assert any(abs(x - back) < 1e-4 for x in corners)
 
 
 def test_an_arc_that_stands_square_is_flat_segments_that_do_not_lean() -> None:
