@@ -129,3 +129,37 @@ def test_what_is_pressed_is_not_printed(browser: Browser, gables: Served) -> Non
     page.emulate_media(media="print")
     assert page.locator("#fields button:visible").count() == 0
     page.context.close()
+
+
+def test_the_wall_between_openings_trimmed_as_one_is_a_length_and_complained_of_at_its_field(
+    browser: Browser, tmp_path: Path
+) -> None:
+    with served(tmp_path, "quarry-loft") as place:
+        page = page_at(browser, place, "/job#openings")
+        page.locator("summary", has_text="L2").click()
+        page.get_by_label("Add to L2").select_option("trim_with")
+        wall = page.locator(".fresh").last.get_by_label("wall", exact=True)
+        assert wall.evaluate("(one) => one.tagName") == "INPUT"
+        wall.fill("100 x")
+        wall.press("Enter")
+        expect(page.locator(".complaint").first).to_contain_text("“right of” is missing")
+        other = page.locator("""[data-path='["openings",1,"trim_with","right_of"]']""")
+        other.fill("L1")
+        other.press("Enter")
+        expect(page.locator(".complaint").first).to_contain_text("'100 x' is not a length")
+        page.context.close()
+        assert place.reported == []
+
+
+def test_large_letters_on_a_telephone_do_not_stick_out(browser: Browser, gables: Served) -> None:
+    context = browser.new_context(viewport=NARROW, has_touch=True, is_mobile=True)
+    page = context.new_page()
+    page.goto(gables.link(KeyRole.TELEPHONE))
+    page.wait_for_url(f"{gables.base}/telephone")
+    page.goto(f"{gables.base}/telephone/opening/G1")
+    page.locator("[data-digit='7']").first.tap()
+    page.locator("#write").tap()
+    expect(page.locator("#state")).to_have_text("half measured")
+    page.evaluate("document.body.style.fontSize = '36px'")
+    assert page.evaluate("document.documentElement.scrollWidth <= 390")
+    context.close()

@@ -158,7 +158,7 @@ function adder(one) {
 
 /** A key that is not there yet: a field for its value; or the fields of what stands under it, of which one suffices. */
 function fresh(key, path, above, beside = []) {
-  const under = [...above, key.key], names = path[0] === "openings" ? record.names[key.key] : [];
+  const under = [...above, key.key], names = path[0] === "openings" && ![...path, ...above].includes("trim_with") ? record.names[key.key] : [];  // there a wall is a length
   const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: "", choices: names?.length ? names : key.choices, wrong: [], add: { path, under, beside } });
   if (!key.of) return own();
   const name = key.steps.includes("") ? el("input", { type: "text", autocomplete: "off", "aria-label": `Name under ${plain(key.key)}`, placeholder: "its name first" }) : null;
