@@ -50,7 +50,8 @@ HEADERS = {
     "cache-control": "no-store",
 }
 STYLE = (
-    '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">'
+    '<meta name="viewport" content="width=device-width, initial-scale=1">'
+    '<meta name="color-scheme" content="light dark">'
     '<link rel="stylesheet" href="/static/page.css"><script src="/static/scheme.js"></script>'
 )
 """Of the page that says why somebody is not let in: as all others."""

@@ -132,7 +132,14 @@ def test_doing_again_what_was_taken_back_leaves_nothing_to_keep(opened: OpenPage
         [{"words": "x", "edits": [{"kind": "SetRowCell", "file": "..", "mark": "W1", "column": "a", "value": "b"}]}],
         [{"words": "x", "edits": [{"kind": "SwapLines", "file": "a.csv", "old": ["W1,x"], "new": ["W1,y"]}]}],
         [{"words": "x", "edits": [{"kind": "SwapLines", "file": "job.yaml", "old": ["nowhere"], "new": []}]}],
-        [{"words": "x", "edits": [{"kind": "SwapLines", "file": "job.yaml", "old": ["two\nlines"], "new": []}]}],
+        [
+            {
+                "words": "x",
+                "edits": [
+                    {"kind": "SwapLines", "file": "job.yaml", "old": ["job: Harbour house"], "new": ["two\nlines"]}
+                ],
+            }
+        ],
     ],
 )
 def test_what_is_no_step_of_this_job_is_refused(steps: Any, opened: OpenPage) -> None:
