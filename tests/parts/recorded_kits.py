@@ -301,6 +301,17 @@ KITS: Mapping[str, dict[str, Any]] = {
         }
     },
     "built up, read": {"interior_trim__inside": {**ON_STOOL, "built_up": BUILT_ON_STOOL}, **_read(**NEARLY_LEVEL)},
+    "backband all round": {"interior_trim__inside__built_up": {"backband": BAND}},
+    "octagon, casing beveled": _shaped(
+        "octagon", "30 x 30", exterior_trim__outside__sill=None, interior_trim__inside__casing__back_bevel_deg="3"
+    ),
+    "glued up by settings of its own": {
+        "shop__boards": [{"nominal": "1x4", "stock": "poplar"}],
+        "shop__rip_kerf": "5/32",
+        "shop__far_edge_allowance": "1/16",
+        "shop__jointing_allowance": "3/64",
+        "shop__glue_up_over": "1 1/2",
+    },
     "door, read": {**DOOR, "interior_trim__inside": THREE_SIDED, **_read(**NEARLY_LEVEL)},
     "two trimmed as one": _trimmed_as_one(2, "5 1/2"),
     "three trimmed as one": _trimmed_as_one(3, "7"),

@@ -24,7 +24,7 @@ from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
 from gangs import RETURNS as LINED
 from gangs import boxed, ganged, unit
-from panels import PANELS, paneled
+from panels import PANEL, PANELS, paneled
 from recorded_kits import KITS, MITERED, as_text, jointed, plain
 from rounds import inside_only
 from said import sentences
@@ -109,6 +109,9 @@ TOLD: Mapping[str, dict[str, Any]] = {
     "paneled, legs through": paneled(**jointed("legs through")),
     "paneled on a stool": paneled(
         interior_trim__inside={**STOOL, "panels": PANELS}, interior_trim__inside__panels=None
+    ),
+    "paneled, panels rabbeted": paneled(
+        interior_trim__inside__panels={**PANELS, "panel": {**PANEL, "thickness": "1/2", "tongue": "1/2"}}
     ),
     "paneled in a tapered wall": paneled(
         openings__0__measured={
