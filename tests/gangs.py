@@ -31,7 +31,7 @@ def ganged(**paths: Any) -> dict[str, Any]:
     return {"openings__0": whole, "interior_trim__inside__mull_casing": dict(OVER), **covered, **paths}
 
 
-def boxed(on: str = "both", **paths: Any) -> dict[str, Any]:
+def boxed(on: str = "both", /, **paths: Any) -> dict[str, Any]:
     """Two fixed units of 30 x 48 beside a post of 4 with joints of 1/4, boxed; no transom."""
     mull = {"post": "4", "joint": "1/4", "boxed": on}
     bare = {"openings__0__transom": None, "openings__0__transom_bar": None}

@@ -133,7 +133,7 @@ def kit_at(subject: WindowInWall, flange_plane: float) -> Kit:
     return make_kit(place_at(subject.opening, subject.planes, flange_plane, subject.job), subject.job)
 
 
-def study_at(subject: WindowInWall, flange_plane: float, *, fineness: Fineness = DRAWN) -> AtPosition:
+def study_at(subject: WindowInWall, flange_plane: float, *, fineness: Fineness | None = None) -> AtPosition:
     """Compute all sides with the flange on a plane [in].
 
     Raises:
@@ -167,7 +167,7 @@ def drawn_sides(
     *,
     filling: CavityFilling | None = None,
     change: Callable[[SectionCut, list[Block]], list[Block]] | None = None,
-    fineness: Fineness = DRAWN,
+    fineness: Fineness | None = None,
 ) -> tuple[DrawnSide, ...]:
     """Compute the sections of a kit; ``change`` may alter what is solid on a side."""
     frame = subject.opening.frame
@@ -185,8 +185,8 @@ def drawn_sides(
                 side=section.cut,
                 cut=heat,
                 length=lengths[section.cut] * METERS_PER_INCH,
-                transmittance=linear_transmittance(heat, reference, fineness=fineness),
-                factors=surface_factors(with_films(heat, SURFACE_FILMS), fineness=fineness),
+                transmittance=linear_transmittance(heat, reference, fineness=fineness or DRAWN),
+                factors=surface_factors(with_films(heat, SURFACE_FILMS), fineness=fineness or DRAWN),
             )
         )
     return tuple(found)

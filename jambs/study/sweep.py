@@ -16,6 +16,7 @@ from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, WindowInWall, study_at
 from jambs.study.findings import CurveJumps, NoPositionToStudy
+from jambs.study.regions.grid import Fineness
 from jambs.study.regions.region import StudyError
 from jambs.study.resistance_rule import rule_position
 
@@ -30,8 +31,9 @@ POSITIONS = 24
 class Studied:
     """The positions of one window that were computed so far; none is computed twice."""
 
-    def __init__(self, subject: WindowInWall) -> None:
+    def __init__(self, subject: WindowInWall, *, fineness: Fineness | None = None) -> None:
         self.subject = subject
+        self.fineness = fineness
         self.found: dict[int, AtPosition | None] = {}
         self.refused: dict[int, tuple[Finding, ...]] = {}
 
@@ -66,7 +68,7 @@ class Studied:
 
     def _tried(self, count: int) -> AtPosition | None:
         try:
-            return study_at(self.subject, self.plane(count))
+            return study_at(self.subject, self.plane(count), fineness=self.fineness)
         except StudyError as error:
             self.refused[count] = error.findings
         except (PlaceError, PartsError):

@@ -66,8 +66,9 @@ def sizes_of_shapes(opening: dict[str, Any]) -> set[float]:
     frame = opening["window"]["frame"]
     box = ((0.0, frame["width"]["value"]), (0.0, frame["height"]["value"]))
     found: set[float] = set()
-    for outline in (opening["window"].get("shape"), opening.get("rough_outline"), opening.get("framing_outline")):
-        for axis in (0, 1) if outline else ():
+    outlines = (opening["window"].get("shape"), opening.get("rough_outline"), opening.get("framing_outline"))
+    for outline in (one for one in outlines if one):
+        for axis in (0, 1):
             places = [*box[axis], *(corner[axis] for corner in outline["corners"])]
             for arc in outline.get("arcs", ()):
                 center, radius = arc["center"][axis], arc["radius"]["value"]

@@ -8,13 +8,13 @@ from pathlib import Path
 import pytest
 from browser import Served, broken_rules, hard_to_read, page_at, served
 from pages import open_page
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, ViewportSize, expect
 
 from jambs.job import read_job
 from jambs.length import Units
 from jambs.page.keys import KeyRole
 
-NARROW = {"width": 390, "height": 844}
+NARROW: ViewportSize = {"width": 390, "height": 844}
 MOST_OF_STRIP = 150
 """So high the strip at the top may be on a telephone, in three rows [CSS pixels]."""
 

@@ -15,6 +15,7 @@ from rounds import round_changes
 from trimmed_as_one import run_kits
 
 from jambs.findings import Severity, Subject
+from jambs.job.models.outside import Sawn
 from jambs.length import GRIDS, Units
 from jambs.parts.board.edge_of import edge_of
 from jambs.parts.board.glue_up import strip_widths
@@ -24,7 +25,7 @@ from jambs.parts.kit.cautions import _listed
 from jambs.parts.readings.measured_against import MeasuredAgainst, marks_of_alike
 from jambs.parts.readings.reasons import StandsAsMeasured
 from jambs.parts.readings.wall_findings import CannotStandAsRead
-from jambs.parts.wood.woods import Sawn, woods
+from jambs.parts.wood.woods import woods
 from jambs.parts.words.glue_words import glue_words
 from jambs.place.frame_path import frame_path
 from jambs.sides import Side

@@ -50,7 +50,7 @@ async def _again(request: Request) -> Response:
 
 async def _begin(request: Request) -> Response:
     """Begin a new job with a house in other units."""
-    asked = request.query_params.get("units")
+    asked = request.query_params.get("units", "")
     if asked in [*Units]:
         await run_in_threadpool(desk_of(request).begin_in, Units(asked))
     return RedirectResponse("/", status_code=303)
