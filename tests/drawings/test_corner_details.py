@@ -22,8 +22,8 @@ def corners(name: str) -> list[str]:
     return [view.name for view in drawn(name).views if view.name in CORNERS]
 
 
-FEWER_SHEETS = ("wide",)
-"""Openings that would take more sheets with their corners half size."""
+FEWER_SHEETS = ("wide", "clad frame")
+"""Openings that would take more sheets with their corners half size, the picture of the kit among them."""
 
 
 @EACH
