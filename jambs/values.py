@@ -8,6 +8,7 @@ from __future__ import annotations
 import dataclasses
 import datetime
 import re
+from collections.abc import Sequence
 from enum import Enum
 from typing import Any
 
@@ -28,6 +29,7 @@ STATED_GRIDS = {Units.INCH: GRIDS["1/16"], Units.MM: GRIDS["1 mm"]}
 PLANE = {"point", "normal"}
 """What the record of a plane holds."""
 ANGLE_PLACES = 1
+DIRECTION_PLACES = 9
 """Decimals of a degree that are printed, and that a saw can be set to."""
 NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes", "sprung")
 """Names of numbers that are neither length nor angle."""
@@ -159,9 +161,14 @@ def dump(thing: Any, *, units: Units, name: str = "") -> Any:
     return {key: dump(value, units=units, name=key) for key, value in _fields(thing).items()}
 
 
+def direction(vector: Sequence[float]) -> list[float]:
+    """Return a direction free of the noise of arithmetic, which would make another record of the same part."""
+    return [round(one, DIRECTION_PLACES) for one in vector]
+
+
 def _dump_plane(plane: Plane, *, units: Units) -> Record:
     """Return a plane of a cut as one of its points and the direction square to it, toward the waste."""
-    return {"point": [number(one, units=units) for one in plane.start], "normal": list(plane.normal)}
+    return {"point": [number(one, units=units) for one in plane.start], "normal": direction(plane.normal)}
 
 
 def _dump_number(value: float, *, units: Units, name: str) -> Any:

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from jambs.app.issuing import CHANGED_CUT, INDEX
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance
 from jambs.app.paper_names import SHEET_TO_CUT
-from jambs.issued.compare import OpeningChanges, compare_openings
-from jambs.issued.entry import Entry, IssuedSheet
+from jambs.issued.compare import Both, OpeningChanges, compare_openings, trimmed_with
+from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
 from jambs.issued.plan import OTHER_SHAPE
@@ -82,7 +82,7 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
     if told is None or was is None:
         return f"{last.why.get(mark) or Added().sentence(job.units)}{_again(record, last, mark)}"
     try:
-        found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
+        found = _compared(record, told, last, mark, job)
     except (Unreadable, *OTHER_SHAPE):
         return f"{last.why.get(mark) or 'changed'}; hold the old sheets against the new ones, figure by figure"
     recut = _in_order({one.mark for one in found.changes if isinstance(one.verdict, Recut)})
@@ -114,9 +114,17 @@ def _mark_then(record: Record, told: Entry | None, mark: str) -> str | None:
     return None
 
 
-def _compared(record: Record, then: IssuedSheet, was: str, now: IssuedSheet, mark: str, job: Job) -> OpeningChanges:
-    old, new = record.printed_opening(then, was), record.printed_opening(now, mark)
-    return compare_openings(old, new, tolerance=cut_tolerance(job))
+def _compared(record: Record, told: Entry, last: Entry, mark: str, job: Job) -> OpeningChanges:
+    old, new = _both(record, told, last, mark)
+    beside = [one for one in trimmed_with(new) if one in last.sheets and _mark_then(record, told, one)]
+    neighbors = (_both(record, told, last, one) for one in beside)
+    return compare_openings(old, new, tolerance=cut_tolerance(job), neighbors=neighbors)
+
+
+def _both(record: Record, told: Entry, last: Entry, mark: str) -> Both:
+    """Return what an opening printed in the issue that was told last, and what it prints now."""
+    was = _mark_then(record, told, mark) or mark
+    return record.printed_opening(told.sheets[was], was), record.printed_opening(last.sheets[mark], mark)
 
 
 def _again(record: Record, last: Entry, mark: str) -> str:

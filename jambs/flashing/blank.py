@@ -65,6 +65,11 @@ class Leg:
         return self.bent_width * math.sin(math.radians(self.direction_deg))
 
 
+def _bent_on(leg: Leg, grid: Grid) -> float | None:
+    """Return the width of a leg on the bent piece as the cut sheet tells it [in]."""
+    return None if leg.bent is None else grid.round(leg.bent)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bend:
     """A bend: its distance from the blank's upper inner edge [in] and its turn, positive toward who looks at the face.
@@ -172,7 +177,8 @@ class Blank:
         # Its bends are allowed for: running lengths are rounded, so that bend lines and girth are as near as they go.
         places = [0.0, *(bend.at for bend in self.bends), self.girth]
         widths = (grid.round(after) - grid.round(before) for before, after in pairwise(places))
-        return replace(self, legs=tuple(replace(leg, width=wide) for leg, wide in zip(self.legs, widths, strict=True)))
+        legs = zip(self.legs, widths, strict=True)
+        return replace(self, legs=tuple(replace(leg, width=wide, bent=_bent_on(leg, grid)) for leg, wide in legs))
 
     def leg(self, kind: LegKind) -> Leg | None:
         """Return the leg of a kind; nothing where it has none."""

@@ -170,9 +170,9 @@ def pan_blank(kit: Kit, bending: Bending, units: Units) -> Blank:
 
 
 def _sill_back(kit: Kit) -> float | None:
-    """Depth of the back edge of the exterior sill [in]; None where there is none."""
+    """Depth of the back edge of the exterior sill at an opening, its own or its neighbor's [in]; None without one."""
     trim = kit.placement.opening.exterior
-    if trim is None or trim.sill is None or _part(kit, PartKind.EXTERIOR_SILL) is None:
+    if trim is None or trim.sill is None or _part(kit.as_trimmed, PartKind.EXTERIOR_SILL) is None:
         return None
     return kit.placement.outside_edge - trim.sill.under_frame
 

@@ -12,7 +12,7 @@ from typing import Any
 
 from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
-from jambs.issued.reasons import IssueReason
+from jambs.issued.reasons import IssueReason, NeighborsChanged, OtherBoards
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
 from jambs.parts.board.kinds import told_name, told_position
 
@@ -45,14 +45,35 @@ class OpeningChanges:
     was: str
 
 
-def compare_openings(old: Record, new: Record, *, tolerance: float) -> OpeningChanges:
-    """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job]."""
+Both = tuple[Record, Record]
+"""Two records of one opening: as it was, as it is."""
+
+
+def trimmed_with(opening: Record) -> list[str]:
+    """Return the marks of the other openings that one is trimmed with as one."""
+    run = opening.get("trimmed_as_one") or {"openings": ()}
+    return [one["mark"] for one in run["openings"] if one["mark"] != opening["mark"]]
+
+
+def compare_openings(
+    old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = ()
+) -> OpeningChanges:
+    """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job].
+
+    ``neighbors``: of the openings that it is trimmed with as one; where one of them changed, that may be why.
+    """
     old, new = as_of_any_mark(old), as_of_any_mark(new)
     changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
-    why = tuple(opening_whys(old, new)) or (other_why(old, new),)
+    why = tuple(opening_whys(old, new)) or (_other_why(old, new, neighbors),)
     return OpeningChanges(
         mark=new["mark"], why=why, changes=tuple(changes or _figures(following_rows(old, new))), was=old["mark"]
     )
+
+
+def _other_why(old: Record, new: Record, neighbors: Iterable[Both]) -> IssueReason:
+    found = other_why(old, new)
+    is_theirs = any(True for one in neighbors for _ in opening_whys(*map(as_of_any_mark, one)))
+    return NeighborsChanged() if is_theirs and not isinstance(found, OtherBoards) else found
 
 
 def _figures(rows: Iterable[tuple[str, str, str]]) -> list[Change]:
@@ -170,7 +191,7 @@ def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
     """Find of a part cut by the old figures whether it is *still good* for the new ones, or has to be *recut*.
 
     Still good: every measure within ``tolerance`` [units of the job], or larger where only ripping and crosscutting
-    make it smaller.
+    make it smaller. Bent metal is bent already.
     """
     if old["stock"] != new["stock"]:
         return Recut(why=RecutWhy.STOCK)
@@ -179,7 +200,23 @@ def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
         return Recut(why=RecutWhy.THICKNESS)
     if not same_shape(old, new, tolerance) or not _same_frame(old, new, tolerance):
         return Recut(why=RecutWhy.SHAPE)
-    return _trimmed(old, new, tolerance)
+    trimmed = _trimmed(old, new, tolerance)
+    if _is_bent(new) and (trimmed != StillGood() or not _bent_alike(old, new, tolerance)):
+        return Recut(why=RecutWhy.SHAPE if isinstance(trimmed, StillGood) else trimmed.why)
+    return trimmed
+
+
+def _bent_alike(old: Record, new: Record, tolerance: float) -> bool:
+    was, now = old.get("bends", ()), new.get("bends", ())
+    if [bend["turn"] for bend in was] != [bend["turn"] for bend in now]:
+        return False
+    lines = zip(was, now, strict=True)
+    return all(abs(one["at"]["value"] - other["at"]["value"]) <= tolerance for one, other in lines)
+
+
+def _is_bent(part: Record) -> bool:
+    """Say whether a part is a blank that the carpenter bends: its bends lie where they were made, whatever is cut off."""
+    return not part["is_wood"] and "crew" not in part
 
 
 def _same_frame(old: Record, new: Record, tolerance: float) -> bool:

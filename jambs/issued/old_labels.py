@@ -71,16 +71,23 @@ def old_labels(record: Record, now: LabelsNow) -> list[OpeningLabels]:
     sheets: dict[tuple[str, str | None], list[tuple[str, IssuedSheet]]] = {}
     for mark, today, sheet in _earlier_sheets(record, now):
         sheets.setdefault((today or mark, today), []).append((mark, sheet))
-    return [_opening_labels(record, now, mark, today, found) for (mark, today), found in sheets.items()]
+    return [
+        _opening_labels(record, now, mark, today, found)
+        for (mark, today), found in sheets.items()
+        if today is None or any(sheet.key != now.sheets[today].key for _, sheet in found)
+    ]
 
 
 def _earlier_sheets(record: Record, now: LabelsNow) -> Iterator[tuple[str, str | None, IssuedSheet]]:
-    """Yield the sheets that hold no longer, the newest first: their mark, the mark of that opening today, the sheet."""
+    """Yield the sheets before those of today, the newest first: their mark, the mark of that opening today, the sheet.
+
+    One that says what holds today again is among them: its labels are on boards too.
+    """
     seen: set[tuple[str, int]] = set()
     for issue, here in walked_back(record, now.openings, now.moves):
         for mark, sheet in issue.sheets.items():
             today = here.get(mark)
-            is_current = today is not None and now.sheets[today].key == sheet.key
+            is_current = today is not None and now.sheets[today] == sheet
             if not is_current and (mark, sheet.number) not in seen:
                 seen.add((mark, sheet.number))
                 yield mark, today, sheet

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from jambs.issued.compare import OpeningChanges, compare_openings
+from jambs.issued.compare import OpeningChanges, compare_openings, trimmed_with
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
@@ -118,9 +118,8 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     moves = moved_openings(record, whole) if is_whole else {}
     taken = {*moves.values()} - {*moves}
     before = {mark: moves.get(mark, mark) for mark in changed if mark not in taken}
-    found = {
-        mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
-    }
+    pairs = {mark: (was[old], old, after[mark]) for mark, old in before.items() if old in was}
+    found = {mark: _compared(record, pair, _neighbors(record, pair[2], pairs), tolerance) for mark, pair in pairs.items()}
     exchanged = {mark: old for mark, old in moves.items() if old in after}
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     left_alone = [mark for mark in held if mark not in after]
@@ -157,12 +156,26 @@ def _back(new: Iterable[str], record: Record) -> dict[str, int]:
     return {mark: last[mark] for mark in new if mark in last}
 
 
+_Pair = tuple[IssuedSheet, str, Printed]
+"""The sheets of an opening that are in the shop now, its mark on them, and what it prints now."""
+
+
+def _neighbors(record: Record, opening: Printed, pairs: Mapping[str, _Pair]) -> Iterator[tuple[Printed, Printed]]:
+    """Yield what the openings that one is trimmed with as one print, as it was and as it is; of those that changed."""
+    for mark in trimmed_with(opening):
+        if mark in pairs:
+            sheet, old, now = pairs[mark]
+            yield record.printed_opening(sheet, old), now
+
+
 def _compared(
-    record: Record, sheet: IssuedSheet, mark: str, opening: Printed, tolerance: float
+    record: Record, pair: _Pair, neighbors: Iterable[tuple[Printed, Printed]], tolerance: float
 ) -> OpeningChanges | None:
     """Compare an opening with its sheets that are in the shop now; nothing where what they print cannot be read."""
+    sheet, mark, opening = pair
     try:
-        return compare_openings(record.printed_opening(sheet, mark), opening, tolerance=tolerance)
+        was = record.printed_opening(sheet, mark)
+        return compare_openings(was, opening, tolerance=tolerance, neighbors=neighbors)
     except (Unreadable, *OTHER_SHAPE):
         return None
 

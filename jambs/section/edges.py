@@ -12,7 +12,8 @@ from jambs.job.models.layers import BuckKind, Layer, Role
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
-from jambs.section.cut_edge import into_wall, is_cut
+from jambs.section.cut_edge import is_cut
+from jambs.section.part_regions import face_and_back, outer_edge
 from jambs.section.region import SectionCut
 
 Edge = Callable[[float], float]
@@ -113,8 +114,8 @@ def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
     jamb = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if jamb is None:
         return lambda depth: rough
-    x, y, start = jamb.seat.at(0.0, 0.0, jamb.thickness)
-    back = into_wall(kit, cut, x, y)
+    start = jamb.seat.at(0.0, 0.0, jamb.thickness)[2]
+    _, back = face_and_back(jamb, kit, cut)
     flares = kit.outside_flares
     if jamb.is_leaned:
         return lambda depth: back + flares.out(jamb.side, depth - start)
@@ -139,7 +140,6 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
         return lambda depth: before(depth) + over
     if piece is None:
         return before
-    x, y, _ = piece.seat.at(0.0, piece.width, 0.0)
     gap = trim.head_flashing.gap_to_cladding if cut is SectionCut.HEAD else 0.0
-    far = into_wall(kit, cut, x, y) + gap
+    far = outer_edge(piece, kit, cut) + gap
     return lambda depth: far

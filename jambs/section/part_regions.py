@@ -12,7 +12,7 @@ from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.trim.metal_returns import over_the_head
-from jambs.section.cut_edge import across, is_cut
+from jambs.section.cut_edge import across, cut_edge, into_wall, is_cut
 from jambs.section.metal_regions import metal_region
 from jambs.section.panel_regions import panel_air, panel_outline
 from jambs.section.region import Region, SectionCut, Stuff
@@ -90,6 +90,32 @@ def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
         where=part.where,
     )
     return [shape, *_pockets(part, middle, across_of), *_panel(part, kit, middle, across_of)]
+
+
+def face_and_back(part: Part, kit: Kit, cut: SectionCut) -> tuple[float, float]:
+    """Return how far into the wall the face and the back of a jamb lie at the frame's end of its width [in]."""
+    if cut_edge(kit, cut).center:
+        return _reach(part, kit, cut)
+    face, back = (part.seat.at(0.0, 0.0, w) for w in (0.0, part.thickness))
+    return into_wall(kit, cut, *face[:2]), into_wall(kit, cut, *back[:2])
+
+
+def outer_edge(part: Part, kit: Kit, cut: SectionCut) -> float:
+    """Return how far into the wall the outer edge of a casing lies [in]."""
+    if cut_edge(kit, cut).center:
+        return _reach(part, kit, cut)[1]
+    return into_wall(kit, cut, *part.seat.at(0.0, part.width, 0.0)[:2])
+
+
+def _reach(part: Part, kit: Kit, cut: SectionCut) -> tuple[float, float]:
+    """Return from where to where a part reaches into the wall at the crown of an arc, where it is cut [in].
+
+    Its ends, and the corners of what it is sawn from, lie elsewhere.
+    """
+    middle = _cut_at(part, kit)
+    places = (part.seat.at(middle, *point) for point in _profile(part, middle))
+    outs = [into_wall(kit, cut, x, y) for x, y, _ in places]
+    return min(outs), max(outs)
 
 
 def _cut_at(part: Part, kit: Kit) -> float:

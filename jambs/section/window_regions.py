@@ -8,9 +8,8 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.kit import Kit
 from jambs.place.placement import Placement
-from jambs.section.cut_edge import into_wall
 from jambs.section.edges import Edges, part_at
-from jambs.section.part_regions import WOOD
+from jambs.section.part_regions import WOOD, face_and_back
 from jambs.section.region import Region, SectionCut, Stuff
 
 GLASS_SHOWN = 4.0
@@ -115,9 +114,9 @@ def _jamb_back(kit: Kit, cut: SectionCut, depth: float) -> float | None:
     part = next((one for kind in kinds if (one := part_at(kit, Where.INTERIOR, kind, cut))), None)
     if part is None:
         return None
-    x, y, d = part.seat.at(0.0, 0.0, part.thickness)
+    d = part.seat.at(0.0, 0.0, part.thickness)[2]
     flare = kit.flares.at(cut.side)
-    back = into_wall(kit, cut, x, y) + _bed(kit, part)
+    back = face_and_back(part, kit, cut)[1] + _bed(kit, part)
     return back + (d - depth) * tangent(flare) if flare and part.kind is PartKind.EXTENSION_JAMB else back
 
 
@@ -135,8 +134,7 @@ def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
         return []
     wide = metal.frame_leg if metal else jamb.thickness
     end = kit.placement.outside_edge
-    x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
-    face = into_wall(kit, cut, x, y)
+    face, _ = face_and_back(jamb, kit, cut)
     joint = box((face, end), (min(face + wide, 0.0), end + trim.sealant_joint))
     if joint[0][0] >= joint[1][0]:
         return []

@@ -93,20 +93,25 @@ def _opening(one: Labels) -> Record:
         "mark": one.mark,
         "room": one.room,
         "now": one.now,
-        "hold": [_held(label, is_told=label.mark in other) for label in one.labels if label.holds],
+        "hold": [_held(mark, issues, is_told=mark in other) for mark, issues in _holding(one.labels).items()],
         "labels": [_label(label) for label in one.labels if not label.holds],
         "fresh": list(one.new),
         "unread": list(one.unread),
     }
 
 
-def _held(one: Label, *, is_told: bool) -> str:
-    """Name a label that holds; where the same mark was printed otherwise too, with the issue it is of."""
-    return f"{one.mark} ({_issues(one)})" if is_told else one.mark
+def _holding(labels: Sequence[Label]) -> dict[str, list[int]]:
+    """Return the issues of the labels that hold, by their marks: a part may have been told by other words."""
+    found: dict[str, list[int]] = {}
+    for label in labels:
+        if label.holds:
+            found[label.mark] = sorted({*found.get(label.mark, ()), *label.issues})
+    return found
 
 
-def _issues(one: Label) -> str:
-    return f"issue{'s' * (len(one.issues) > 1)} {', '.join(map(str, one.issues))}"
+def _held(mark: str, issues: Sequence[int], *, is_told: bool) -> str:
+    """Name a label that holds; where the same mark was printed otherwise too, with the issues it is of."""
+    return f"{mark} (issue{'s' * (len(issues) > 1)} {', '.join(map(str, issues))})" if is_told else mark
 
 
 def _label(one: Label) -> Record:

@@ -10,9 +10,10 @@ from jambs.parts.board.cuts import Taper
 from jambs.parts.board.kinds import Crew
 from jambs.parts.board.part import Part, Seat
 from jambs.parts.board.sawing import Pocket
+from jambs.parts.board.touches import ReturnBend
 from jambs.parts.words.cut_words import board_words, ends_words, work_words
 from jambs.parts.words.glue_words import glue_words
-from jambs.values import Record, dump, kind_of, number, sawn_size, size
+from jambs.values import Record, angle, direction, dump, kind_of, number, sawn_size, size
 
 
 def part_record(part: Part, *, grid: Grid) -> Record:
@@ -35,6 +36,7 @@ def part_record(part: Part, *, grid: Grid) -> Record:
         "strips": dump(part.strips, units=units),
         **_glue_record(part, grid=grid),
         **_members_record(part, grid=grid),
+        **_bends_record(part, grid=grid),
         **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         **_outline_record(part, units=units),
@@ -56,6 +58,17 @@ def _glue_record(part: Part, *, grid: Grid) -> Record:
             "text": glue_words(part, grid=grid),
         }
     }
+
+
+def _bends_record(part: Part, *, grid: Grid) -> Record:
+    """Return the bend lines of a blank that lines an opening, from the edge at the frame."""
+    bends = [
+        {"at": sawn_size(line.at, grid=grid), "turn": angle(line.turn_deg)}
+        for bend in part.touches
+        if isinstance(bend, ReturnBend)
+        for line in bend.profile.lines
+    ]
+    return {"bends": bends} if bends else {}
 
 
 def _members_record(part: Part, *, grid: Grid) -> Record:
@@ -89,9 +102,9 @@ def _pocket_record(pocket: Pocket, *, units: Units) -> Record:
 def _seat_record(seat: Seat, *, units: Units) -> Record:
     return {
         "origin": _points([seat.origin], units=units)[0],
-        "along": list(seat.along),
-        "across": list(seat.across),
-        "through": list(seat.through),
+        "along": direction(seat.along),
+        "across": direction(seat.across),
+        "through": direction(seat.through),
     }
 
 

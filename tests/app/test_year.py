@@ -152,6 +152,8 @@ STEPS = (
     "reveal",
     "lining",
     "bath goes or comes",
+    "pantry goes or comes",
+    "trimmed as one or apart",
     "bath has another mark",
     "kitchen has another mark",
     "marks exchanged",
@@ -186,6 +188,15 @@ def step(house: House, number: int, kind: str) -> None:
         wishes.marks = (
             marks if "bath" in wishes.marks else {**marks, "bath": "F2" if "F2" not in marks.values() else "B9"}
         )
+    elif kind == "pantry goes or comes":
+        wishes.marks = (
+            {key: mark for key, mark in wishes.marks.items() if key != "pantry"}
+            if "pantry" in wishes.marks
+            else {**wishes.marks, "pantry": f"P{number}"}
+        )
+    elif kind == "trimmed as one or apart":
+        wishes.is_joined = not wishes.is_joined
+        wishes.marks.setdefault("pantry", "P1" if "P1" not in wishes.marks.values() else "P9")
     elif kind in ("bath has another mark", "kitchen has another mark"):
         room = kind.split()[0]
         if room in wishes.marks:

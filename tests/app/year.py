@@ -61,6 +61,7 @@ interior_trim:
     frame_reveal: 1/8
     casing_reveal: @reveal
     casing: {width: 3 1/2, thickness: 3/4, stock: poplar, corner: miter}
+    mull_casing: {thickness: 3/4, stock: poplar}
 exterior_trim:
   outside:
     jamb: {thickness: 3/4, stock: cedar}
@@ -71,6 +72,7 @@ exterior_trim:
     sill:
       {thickness: 1 1/2, stock: cedar, slope: 10 deg, nosing: 1 1/4, horn: 1,
        drip_kerf: {width: 1/4, depth: 1/4, set_back: 1/2}}
+    mull_casing: {thickness: 3/4, stock: cedar}
     head_flashing: {past_casing: 1/2, upstand: 3, drip: 1/2, gap_to_cladding: 3/8}
 position: {exterior_depth: 1 1/2}
 openings:
@@ -78,8 +80,13 @@ openings:
 OPENINGS = {
     "kitchen": "{mark: @mark, room: Kitchen, frame: 23 1/2 x 35 1/2, rough_opening: 24 x 36@more}",
     "bath": "{mark: @mark, room: Bath, frame: 19 1/2 x 23 1/2, rough_opening: 20 x 24@more}",
+    "pantry": "{mark: @mark, room: Pantry, frame: 17 1/2 x 35 1/2, rough_opening: 18 x 36@more}",
 }
-"""Two windows by their room, whatever their marks are."""
+"""Windows by their room, whatever their marks are; the pantry's comes later, beside the kitchen's."""
+METAL = """{like: outside, jamb: none, casing: none, sill: none, mull_casing: none, returns:
+     {material: coil aluminum, thickness: 0.032, bend_radius: 1/32, frame_leg: 3/4, face_leg: 1 1/2, hem: 1/2,
+      corner_lap: 1, cladding: behind the leg, sill: {slope: 10 deg, nosing: 1, front: 1 1/2, back_leg: 3/4}},
+     head_flashing: {past_casing: 1/2, upstand: 3, drip: 1, gap_to_cladding: 3/8}}"""
 FORMS = {
     "plain": OPENINGS["kitchen"],
     "ganged": """{mark: @mark, room: Kitchen, rough_opening: 48 x 36, mull: {gap: 1/2},
@@ -93,6 +100,10 @@ FORMS = {
      curved: bent laminations}},
      exterior_trim: {like: outside, jamb: {thickness: 3/4, stock: cedar, curved: sawn segments}}}""",
     "flared": OPENINGS["kitchen"].replace("@more", ", interior_trim: {like: picture, flare: {sides: 10 deg}}@more"),
+    "lined": OPENINGS["kitchen"].replace("@more", f", exterior_trim: {METAL}@more"),
+    "flared outside": OPENINGS["kitchen"].replace(
+        "@more", ", exterior_trim: {like: outside, flare: {sides: 15 deg, head: 8 deg}}@more"
+    ),
     "stacked": OPENINGS["kitchen"].replace("@more", ", interior_trim: {like: picture, stack: 2}@more"),
 }
 """What the kitchen's window may be; shapes stand where they are planned and have no readings."""
@@ -110,7 +121,8 @@ Sizes = Mapping[str, tuple[str, ...]]
 class Wishes:
     """What the job file says. ``marks``: by room; ``more``: what is said of an opening beside that.
 
-    ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there.
+    ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there. ``is_joined``: the pantry's
+    window is trimmed as one with the kitchen's, where that is a plain one.
     """
 
     marks: dict[str, str] = field(default_factory=lambda: {"kitchen": "K1", "bath": "F2"})
@@ -120,6 +132,7 @@ class Wishes:
     outside: str = ""
     reveal: str = "3/16"
     lining: str = ""
+    is_joined: bool = False
 
     @property
     def text(self) -> str:
@@ -130,10 +143,17 @@ class Wishes:
         rows = (
             (FORMS[self.form] if room == "kitchen" else OPENINGS[room])
             .replace("@mark", mark)
-            .replace("@more", self.more.get(room, "") + measured.get(room, ""))
+            .replace("@more", self._more(room) + measured.get(room, ""))
             for room, mark in self.marks.items()
         )
         return head + "".join(f"  - {row}\n" for row in rows)
+
+    def _more(self, room: str) -> str:
+        """Say what is said of an opening; one that is trimmed with the kitchen's stands as deep as that."""
+        if room != "pantry" or not self.is_joined or self.form != "plain":
+            return self.more.get(room, "")
+        beside = f"{{right_of: {self.marks['kitchen']}, wall: 5 1/2}}"
+        return f"{self.more.get('kitchen', '')}, trim_with: {beside}"
 
 
 def depths(where: str, one: str, two: str) -> str:

@@ -323,6 +323,19 @@ def test_the_metal_of_the_first_of_openings_trimmed_as_one_is_lapped_at_all_and_
         assert [lap.step.kind for lap in other.laps] == [lap.step.kind for lap in one.laps]
 
 
+def test_pans_of_openings_trimmed_as_one_all_end_behind_the_sill_that_runs_under_their_frames() -> None:
+    """Frame 4 9/16 + 1 1/4 deep on clips, the sill 1/2 in under it: 5 5/16 of pan, with 3/4 of back leg and of front."""
+    under = {"windows__fixed__nailing_flange": "no", "exterior_trim__outside__sill__under_frame": "1/2"}
+    found = [
+        blank
+        for kit in run_kits(3, **under)
+        for blank in make_flashings(kit, FlashingEntry(), INCH).blanks
+        if blank.kind is BlankKind.SILL_PAN
+    ]
+    assert [blank.mark for blank in found] == ["W1", "W2", "W3"]
+    assert [blank.legs[1].out for blank in found] == pytest.approx([4 + 9 / 16 + 1 + 1 / 4 - 1 / 2] * 3)
+
+
 def test_a_sill_flashing_is_notched_round_the_walls_between_and_only_there() -> None:
     words = [
         work_on(blank)
