@@ -19,7 +19,7 @@ from jambs.job import Job
 from jambs.length import Units
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
-from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest
+from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest, short_ranges
 from jambs.sheets.press import PressError
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lot_faults import lot_faults
@@ -63,7 +63,8 @@ def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) 
         Unbuildable: a text names no boards.
     """
     try:
-        return Spoiled(boards=board_marks(boards), cut=board_marks(cut), saved=tuple(saved))
+        short = short_ranges([*boards, *cut])
+        return Spoiled(boards=board_marks(boards), cut=board_marks(cut), saved=tuple(saved), short=short)
     except SpoiledError as error:
         raise Unbuildable(*error.sentences(Units.INCH)) from None  # it names marks, no lengths
 

@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from string import ascii_lowercase
 
 from jambs.findings import FindingsError
 from jambs.job import Job
@@ -19,6 +20,7 @@ from jambs.sheets.rest_findings import (
     NamesNoBoard,
     NoSuchBoard,
     NoSuchPiece,
+    PieceForBoard,
     PiecesChanged,
     PlanOfAnotherVersion,
     RestFinding,
@@ -43,11 +45,21 @@ class SpoiledError(FindingsError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spoiled:
-    """What happened at the saw: marks of spoiled boards, of boards that are cut, of pieces saved from spoiled ones."""
+    """What happened at the saw: marks of spoiled boards, of boards that are cut, of pieces saved from spoiled ones.
+
+    ``short``: boards as they were written where that is how the mark of a piece is written too, ``A1-6``.
+    """
 
     boards: tuple[str, ...]
     cut: tuple[str, ...] = ()
     saved: tuple[str, ...] = ()
+    short: tuple[str, ...] = ()
+
+
+def short_ranges(written: Iterable[str]) -> tuple[str, ...]:
+    """Return those of some texts that are written as the marks of pieces are: ``A1-6``."""
+    texts = (one.strip().upper() for some in written for one in some.split(","))
+    return tuple(text for text in texts if re.fullmatch(r"[A-Z]+\d+-\d+", text))
 
 
 def board_marks(written: Iterable[str]) -> tuple[str, ...]:
@@ -135,12 +147,25 @@ def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
 def _known(before: Sequence[PlannedLot], spoiled: Spoiled) -> None:
     boards = tuple(one.lot.board_mark(board.number) for one in before for board in one.plan.boards)
     pieces = tuple(piece.mark for one in before for piece in one.plan.problem.pieces)
+    out_of = _boards_of_parts(before)
+    if meant := [PieceForBoard(mark=mark, boards=out_of[mark]) for mark in spoiled.short if mark in out_of]:
+        raise SpoiledError(*meant)
     faults: list[RestFinding] = []
     faults += [NoSuchBoard(mark=mark, known=boards) for mark in (*spoiled.boards, *spoiled.cut) if mark not in boards]
     faults += [NoSuchPiece(mark=mark, known=pieces) for mark in spoiled.saved if mark not in pieces]
     faults += [SpoiledAndCut(mark=mark) for mark in spoiled.boards if mark in spoiled.cut]
     if faults:
         raise SpoiledError(*faults)
+
+
+def _boards_of_parts(before: Sequence[PlannedLot]) -> dict[str, tuple[str, ...]]:
+    """Return the boards that each part comes out of, by its mark; strips of one have a letter behind it."""
+    found: dict[str, dict[str, None]] = {}
+    for one in before:
+        for board in one.plan.boards:
+            for piece in (piece for strip in board.strips for piece in strip.pieces):
+                found.setdefault(piece.mark.rstrip(ascii_lowercase), {})[one.lot.board_mark(board.number)] = None
+    return {mark: tuple(boards) for mark, boards in found.items()}
 
 
 def _marks(one: PlannedLot, marks: Sequence[str]) -> tuple[int, ...]:

@@ -73,6 +73,24 @@ class NoSuchBoard(RestFinding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PieceForBoard(RestFinding):
+    """A piece is named where a board is meant, or boards are written like a piece; ``boards``: what it comes out of."""
+
+    code: ClassVar[str] = "piece-for-board"
+    mark: str
+    boards: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say which board to name, and how several are written."""
+        start, _, last = self.mark.partition("-")
+        several = f"{start}-{start.rstrip('0123456789')}{last}"
+        return (
+            f"{self.mark} is a piece, cut from {', '.join(self.boards)}: name the board that is spoiled "
+            f"({' or '.join(self.boards)}); boards from one to another are written {several}"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NoSuchPiece(RestFinding):
     """No piece of the plan has a mark; ``known``: those it has."""
 

@@ -140,6 +140,47 @@ def test_a_year(house: House) -> None:
     assert set(cut) <= set(house.remembered())
 
 
+def test_labels_of_metal_that_went_and_came_back_are_good_again(house: House) -> None:
+    house.wishes.form = "lined"
+    house.build()
+    house.run("labels")
+    metal = [mark for mark in house.parts() if mark.startswith("K1-") and "metal return" in house.meanings()[mark]]
+    assert len(metal) == 4
+    house.wishes.form = "plain"
+    house.build()
+    assert_true(house)
+    assert all(old_label(house, mark).endswith("throw away") for mark in metal)
+    house.wishes.form = "lined"
+    house.build()
+    assert_true(house)
+    page = house.text(OLD_LABELS)
+    good = page[page.index("Still good") :].split("New, never", 1)[0]
+    assert all(re.search(rf"\b{mark}\b", good) for mark in metal)
+    assert "never labeled" not in page and not any(old_label(house, mark) for mark in metal)
+
+
+def test_what_was_read_at_a_neighbor_is_why_sheets_changed_and_noise_is_no_change(house: House) -> None:
+    house.wishes.marks["pantry"], house.wishes.is_joined = "P1", True
+    house.build()
+    house.wishes.inside = depths(INSIDE, "3 11/16", "3 3/4")
+    said = house.build()
+    assert_true(house)
+    assert "settings of the shop" not in said + house.text(CHANGES)
+    if "P1" in said:
+        assert re.search(r"P1: what it is trimmed as one with changed", said), said
+    # They part and join again: the sheets say what they said before, and no mark is on the page twice.
+    house.run("labels")
+    house.wishes.is_joined = False
+    house.build()
+    assert_true(house)
+    house.wishes.is_joined = True
+    house.build()
+    assert_true(house)
+    for line in (line for line in house.text(OLD_LABELS).splitlines() if line.startswith("Still good")):
+        marks = re.findall(r"\b[A-Z]\d+-\d+\b", line)
+        assert len(marks) == len(set(marks)), line
+
+
 # ---- any sequence
 
 

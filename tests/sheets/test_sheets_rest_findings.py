@@ -16,7 +16,7 @@ from jambs.job import Job
 from jambs.parts.kit.kit import Kit
 from jambs.sheets import rest_findings
 from jambs.sheets.cutting_record import Round, cutting_record
-from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest
+from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest, short_ranges
 from jambs.stock.house.house_plan import Effort, plan_house
 from jambs.stock.house.lots import house_lots
 from jambs.values import Record
@@ -53,7 +53,8 @@ def told(work: Callable[[], object]) -> Case:
 
 
 def rest(boards: str, cut: str = "", saved: str = "", *, frame: str = "35 1/2 x 47 1/2", **keys: Any) -> Case:
-    spoiled = Spoiled(boards=(boards,), cut=tuple(cut.split()), saved=tuple(saved.split()))
+    short = short_ranges([boards])
+    spoiled = Spoiled(boards=(boards,), short=short, cut=tuple(cut.split()), saved=tuple(saved.split()))
     return told(lambda: planned_rest({**plan(), **keys}, house(frame)[1], house(frame)[0], spoiled, AT_ONCE))
 
 
@@ -83,6 +84,13 @@ ROWS = [
         appears=rest("Z9"),
         quiet=rest("A1"),
         inch="no board of the plan has the mark Z9; see the cutting plan",
+    ),
+    Row(
+        code="piece-for-board",
+        appears=rest("W1-6"),
+        quiet=rest("A1"),
+        inch="W1-6 is a piece, cut from A1: name the board that is spoiled (A1); boards from one to another are written "
+        "W1-W6",
     ),
     Row(
         code="no-such-piece",
