@@ -55,9 +55,7 @@ def trimmed_with(opening: Record) -> list[str]:
     return [one["mark"] for one in run["openings"] if one["mark"] != opening["mark"]]
 
 
-def compare_openings(
-    old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = ()
-) -> OpeningChanges:
+def compare_openings(old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = ()) -> OpeningChanges:
     """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job].
 
     ``neighbors``: of the openings that it is trimmed with as one; where one of them changed, that may be why.

@@ -119,7 +119,9 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     taken = {*moves.values()} - {*moves}
     before = {mark: moves.get(mark, mark) for mark in changed if mark not in taken}
     pairs = {mark: (was[old], old, after[mark]) for mark, old in before.items() if old in was}
-    found = {mark: _compared(record, pair, _neighbors(record, pair[2], pairs), tolerance) for mark, pair in pairs.items()}
+    found = {
+        mark: _compared(record, pair, _neighbors(record, pair[2], pairs), tolerance) for mark, pair in pairs.items()
+    }
     exchanged = {mark: old for mark, old in moves.items() if old in after}
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     left_alone = [mark for mark in held if mark not in after]

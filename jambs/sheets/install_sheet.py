@@ -69,7 +69,7 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "inside": inside_steps(kit, job.shop),
         "outside": [_lap_record(lap, kit, job.units) for lap in laps],
         "has_trim": opening.exterior is not None,
-        "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.parts),
+        "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.as_trimmed.parts),
         "has_pan": any(lap.step.kind is LapKind.PAN for lap in laps),
         "fasteners": [_fastener_row(line, job.units) for line in fitting.fasteners],
         "reveals": _reveals(kit, job.shop),
@@ -134,9 +134,9 @@ def _length(line: InstallFastener, units: Units) -> str:
 
 
 def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
-    """Return what to hold a gauge to: of parts that the kit has."""
+    """Return what to hold a gauge to: of parts that lie at the opening, its own and its neighbors'."""
     interior, exterior = kit.placement.opening.interior, kit.placement.opening.exterior
-    has, text = {(part.kind, part.where) for part in kit.parts}, shop.grid.text
+    has, text = {(part.kind, part.where) for part in kit.as_trimmed.parts}, shop.grid.text
     rows = [
         ("frame reveal inside", frame_reveal_of(kit)),
         *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],

@@ -11,6 +11,7 @@ from jambs.parts.board.kinds import Crew
 from jambs.parts.board.part import Part, Seat
 from jambs.parts.board.sawing import Pocket
 from jambs.parts.board.touches import ReturnBend
+from jambs.parts.words.bend_words import sheet_text
 from jambs.parts.words.cut_words import board_words, ends_words, work_words
 from jambs.parts.words.glue_words import glue_words
 from jambs.values import Record, angle, direction, dump, kind_of, number, sawn_size, size
@@ -27,7 +28,7 @@ def part_record(part: Part, *, grid: Grid) -> Record:
         "stock": part.stock,
         "board": board_words(part, units=units),
         "is_wood": part.is_wood,
-        "thickness": size(part.thickness, units=units),
+        "thickness": _thickness_record(part, units=units),
         "width": sawn_size(part.width, grid=grid),
         "length": sawn_size(part.length, grid=grid),
         "taper": _taper_record(part, grid=grid),
@@ -58,6 +59,13 @@ def _glue_record(part: Part, *, grid: Grid) -> Record:
             "text": glue_words(part, grid=grid),
         }
     }
+
+
+def _thickness_record(part: Part, *, units: Units) -> Record:
+    """Return the thickness of a part, of sheet that lines an opening as it is sold."""
+    is_sheet = any(isinstance(touch, ReturnBend) for touch in part.touches)
+    found = size(part.thickness, units=units)
+    return {**found, "text": sheet_text(part.thickness, units)} if is_sheet else found
 
 
 def _bends_record(part: Part, *, grid: Grid) -> Record:

@@ -111,7 +111,7 @@ INSIDE = "interior_depth: {head_left: @one, head_right: @one, sill_left: @two, s
 READ = f", measured: {{date: @day, {INSIDE}}}"
 OUTSIDE = INSIDE.replace("interior", "exterior")
 LINING = "      - {material: plywood 1/2, role: inside finish}\n"
-SIZE = re.compile(r'(?:\d+ )?\d+/\d+"|\d+"')
+SIZE = re.compile(r'(?:\d+ )?\d+/\d+"|\d+(?:\.\d+)?"')
 ISSUE = r"issue (\d+) · (\S+)(?: · ([0-9A-F]{4}))?"
 Sizes = Mapping[str, tuple[str, ...]]
 """Thickness, width and length as printed, by the mark of the part."""
