@@ -177,8 +177,8 @@ class Blank:
         # Its bends are allowed for: running lengths are rounded, so that bend lines and girth are as near as they go.
         places = [0.0, *(bend.at for bend in self.bends), self.girth]
         widths = (grid.round(after) - grid.round(before) for before, after in pairwise(places))
-        legs = zip(self.legs, widths, strict=True)
-        return replace(self, legs=tuple(replace(leg, width=wide, bent=_bent_on(leg, grid)) for leg, wide in legs))
+        pairs = zip(self.legs, widths, strict=True)
+        return replace(self, legs=tuple(replace(leg, width=wide, bent=_bent_on(leg, grid)) for leg, wide in pairs))
 
     def leg(self, kind: LegKind) -> Leg | None:
         """Return the leg of a kind; nothing where it has none."""

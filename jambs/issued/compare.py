@@ -213,7 +213,7 @@ def _bent_alike(old: Record, new: Record, tolerance: float) -> bool:
 
 
 def _is_bent(part: Record) -> bool:
-    """Say whether a part is a blank that the carpenter bends: its bends lie where they were made, whatever is cut off."""
+    """Say whether a part is a blank that the carpenter bends: its bends lie where they were made."""
     return not part["is_wood"] and "crew" not in part
 
 

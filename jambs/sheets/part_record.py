@@ -64,7 +64,7 @@ def _glue_record(part: Part, *, grid: Grid) -> Record:
 def _thickness_record(part: Part, *, units: Units) -> Record:
     """Return the thickness of a part, of sheet that lines an opening as it is sold."""
     is_sheet = any(isinstance(touch, ReturnBend) for touch in part.touches)
-    found = size(part.thickness, units=units)
+    found: Record = size(part.thickness, units=units) or {}
     return {**found, "text": sheet_text(part.thickness, units)} if is_sheet else found
 
 

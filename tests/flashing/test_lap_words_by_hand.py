@@ -324,7 +324,7 @@ def test_the_metal_of_the_first_of_openings_trimmed_as_one_is_lapped_at_all_and_
 
 
 def test_pans_of_openings_trimmed_as_one_all_end_behind_the_sill_that_runs_under_their_frames() -> None:
-    """Frame 4 9/16 + 1 1/4 deep on clips, the sill 1/2 in under it: 5 5/16 of pan, with 3/4 of back leg and of front."""
+    """Frame 4 9/16 + 1 1/4 deep on clips, the sill 1/2 in under it: 5 5/16 of pan."""
     under = {"windows__fixed__nailing_flange": "no", "exterior_trim__outside__sill__under_frame": "1/2"}
     found = [
         blank

@@ -89,8 +89,8 @@ ROWS = [
         code="piece-for-board",
         appears=rest("W1-6"),
         quiet=rest("A1"),
-        inch="W1-6 is a piece, cut from A1: name the board that is spoiled (A1); boards from one to another are written "
-        "W1-W6",
+        inch="W1-6 is a piece, cut from A1: name the board that is spoiled (A1); boards from one to another are "
+        "written W1-W6",
     ),
     Row(
         code="no-such-piece",
