@@ -122,7 +122,9 @@ def _trimmed_as_one(count: int, wall: str) -> dict[str, Any]:
     return {key: data[key] for key in ("openings", "interior_trim", "exterior_trim")}
 
 
-ON_STOOL_WITH_MULLS = {"interior_trim__inside": {**STOOL, "mull_casing": {"thickness": "3/4", "stock": "poplar"}}}
+ON_STOOL_WITH_MULLS: dict[str, Any] = {
+    "interior_trim__inside": {**STOOL, "mull_casing": {"thickness": "3/4", "stock": "poplar"}}
+}
 KITS: Mapping[str, dict[str, Any]] = {
     "picture framed": {},
     "mitered, legs through": {
