@@ -122,9 +122,8 @@ def _trimmed_as_one(count: int, wall: str) -> dict[str, Any]:
     return {key: data[key] for key in ("openings", "interior_trim", "exterior_trim")}
 
 
-ON_STOOL_WITH_MULLS: dict[str, Any] = {
-    "interior_trim__inside": {**STOOL, "mull_casing": {"thickness": "3/4", "stock": "poplar"}}
-}
+OVER_MULLS = {"thickness": "3/4", "stock": "poplar"}
+ON_STOOL_WITH_MULLS: dict[str, Any] = {"interior_trim__inside": {**STOOL, "mull_casing": OVER_MULLS}}
 KITS: Mapping[str, dict[str, Any]] = {
     "picture framed": {},
     "mitered, legs through": {
