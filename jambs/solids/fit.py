@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
-from jambs.parts.board.kinds import Where
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
 from jambs.parts.trim.casing_plane import nailed_on
 from jambs.solids.clashes import clashes
 from jambs.solids.findings import CasingJointsLoose, JointDoesNotClose, MeasureIsOff, PartsTakeSameRoom
@@ -71,7 +72,11 @@ def _lean(solid: Solid, solids: KitSolids) -> float:
     Outside it also stands off, over a sill that has fallen farther there; and where the wall leans across the width of
     a leg, the sill has fallen more at one edge of it than its foot was cut to.
     """
-    if solid.part is None or solid.part.kind not in nailed_on(solids.kit, solid.part.where):
+    if solid.part is None:
+        return 0.0
+    if solid.part.kind is PartKind.RETURN:
+        return _leans_at_stool(solid.part, solids)
+    if solid.part.kind not in nailed_on(solids.kit, solid.part.where):
         return 0.0
     if solid.part.where is Where.INTERIOR:
         return solids.inside_slack.lean_of(solid.part)
@@ -79,6 +84,14 @@ def _lean(solid: Solid, solids: KitSolids) -> float:
     fall = math.tan(math.radians(trim.sill.slope)) if trim and trim.sill else 0.0
     slack = solids.outside_slack
     return slack.lean_of(solid.part) + (slack.hollow + slack.slope * solid.part.width) * fall
+
+
+def _leans_at_stool(board: Part, solids: KitSolids) -> float:
+    """How much the tapered room edge of a return leans over the thickness of a stool, notched square to it [in]."""
+    stools = [one.part.thickness for one in solids.parts if one.part and one.part.kind is PartKind.STOOL]
+    if board.taper is None or not stools:
+        return 0.0
+    return abs(board.taper.finish_width - board.taper.start_width) / board.length * max(stools)
 
 
 def slack_notes(solids: KitSolids) -> tuple[Finding, ...]:

@@ -241,6 +241,10 @@ KITS: Mapping[str, dict[str, Any]] = {
     "flared, rabbeted": {"interior_trim__inside__flare": {"sides": "10 deg", "head": "5 deg", "sill": "5 deg"}},
     "flared in a liner": {**_flared(sides="3 deg", head="2 deg"), "walls__main__buck": LINER},
     "plaster returns": {"interior_trim__inside": {**RETURNS, "returns": PLASTER}},
+    "plaster returns and stool, read": {
+        "interior_trim__inside": {**WITH_STOOL, "returns": PLASTER},
+        **_read(**NEARLY_LEVEL),
+    },
     "returns and stool, read": {"interior_trim__inside": WITH_STOOL, **_read(**NEARLY_LEVEL)},
     "returns and tile, read": {"interior_trim__inside": WITH_TILE, **_read(**NEARLY_LEVEL)},
     "trimless bead": {"interior_trim__inside": {**BARE, "wall_edge": {"kind": "trimless bead", "leg": "1"}}},

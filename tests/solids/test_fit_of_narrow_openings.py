@@ -67,3 +67,28 @@ def test_a_wide_leg_follows_the_wall_over_a_horn_that_is_notched_square() -> Non
     usual = {"openings__0__frame": "35 1/2 x 47 1/2", "openings__0__rough_opening": "36 x 48"}
     paths = {**usual, "shop__grid": "1/16", "shop__proud": "0", "interior_trim__inside": trim}
     assert faults(**paths, openings__0__measured=measured) == ()
+
+
+def test_a_return_that_tapers_leans_over_the_thickness_of_a_stool_notched_square() -> None:
+    """1/8 over 44 1/2 in: within a stool of 1 in the board's edge comes out 0.003 in, which no stop is made of."""
+    returns = {
+        "material": "gypsum board",
+        "thickness": "1/2",
+        "corner_bead": {"leg": "1 1/4", "nose": "1/16"},
+        "wall_board": "behind the return",
+        "gap_at_frame": "1/4",
+        "frame_bead": {"leg": "3/4", "nose": "1/8"},
+    }
+    trim = {
+        "style": "returns and stool",
+        "frame_reveal": "1/2",
+        "returns": returns,
+        "stool": {"thickness": "1", "stock": "poplar", "horn": "1", "nosing": "3/4"},
+    }
+    measured = {
+        "date": "2026-05-18",
+        "interior_depth": {**depths("4 3/4", "4 11/16"), "sill_left": "4 5/8", "sill_right": "4 5/8"},
+    }
+    at_wall = {"openings__0__measured": measured, "interior_trim__inside": trim}
+    assert faults(**at_wall) == ()
+    assert faults(**at_wall, openings__0__frame="36 x 48", openings__0__rough_opening="36 1/2 x 48 1/2") == ()
