@@ -31,8 +31,8 @@ def as_json(text: str, loader: Any) -> Any:
     return json.loads(json.dumps(yaml.load(text, Loader=loader), default=str))
 
 
-def test_there_are_five_examples() -> None:
-    assert len(EXAMPLES) == 5
+def test_there_are_six_examples() -> None:
+    assert len(EXAMPLES) == 6
 
 
 def test_the_schema_is_one() -> None:

@@ -124,7 +124,7 @@ def test_a_mull_casing_in_another_place_is_found() -> None:
     )
     found = fit_report(model_kit(dataclasses.replace(kit, parts=parts), job))
     assert [measure.name for measure in found.measures if not measure.is_right] == [
-        "reveal at W1-8 (mull casing, between units), right"
+        "reveal at W1-8 (mull casing, between openings), right"
     ]
 
 

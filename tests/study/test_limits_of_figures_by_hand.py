@@ -256,16 +256,16 @@ def test_a_transmittance_is_what_flows_beyond_wall_and_frame() -> None:
 
 
 def test_openings_of_one_window_in_one_wall_at_one_plane_are_studied_once() -> None:
-    """9 1/16 is one plane whatever a sum leaves over, 0.1 mm farther out is another; so are other windows and walls."""
+    """9 1/16 is one plane whatever sums leave over, 0.1 mm farther out is not; nor with another window, wall, trim."""
 
-    def at(plane: float, wall: str = "main", window: str = "fixed") -> Any:
+    def at(plane: float, wall: str = "main", window: str = "fixed", exterior: str = "cedar") -> Any:
         planes = SimpleNamespace(wall=SimpleNamespace(name=wall))
-        return SimpleNamespace(planes=planes, opening=SimpleNamespace(window_name=window), flange_plane=plane)
+        opening = SimpleNamespace(window_name=window, exterior=exterior)
+        return SimpleNamespace(planes=planes, opening=opening, flange_plane=plane)
 
-    first, twin, near, other, garage = (
-        at(9.0625), at(9.0625 + 1e-12), at(9.0625 + 0.1 / MM_PER_INCH), at(9.0625, window="door"), at(9.0625, "garage")
-    )  # fmt: skip
-    assert _alike([first, near, twin, other, garage]) == [[first, twin], [near], [other], [garage]]
+    first, twin, near = at(9.0625), at(9.0625 + 1e-12), at(9.0625 + 0.1 / MM_PER_INCH)
+    others = [at(9.0625, window="door"), at(9.0625, "garage"), at(9.0625, exterior="metal")]
+    assert _alike([first, near, twin, *others]) == [[first, twin], [near], *([one] for one in others)]
 
 
 def test_openings_whose_planes_are_one_are_one_position_of_their_own() -> None:
