@@ -40,6 +40,7 @@ def keys_of(model: type[Model], *, given: Collection[str] = ()) -> list[Record]:
         {
             "key": line.key,
             "words": line.words,
+            "picture": line.picture,
             "choices": choices_of(field.annotation),
             "is_required": line.is_required,
             **_under(field.annotation),

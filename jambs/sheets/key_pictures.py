@@ -1,4 +1,4 @@
-"""Three pictures for the list of keys: depths, faces and heights, each dimension under the name of its key.
+"""Pictures for the list of keys, each dimension under the name of its key: of windows, of bent metal, of a wall between.
 
 Sketches, not to scale and of no house: what counts is from where to where an arrow runs.
 """
@@ -195,9 +195,83 @@ def heights_picture() -> str:
     return sketch.svg
 
 
+def bent_picture() -> str:
+    """Draw bent metal that returns the wall outside: its side from above, its corner from outside, its sill."""
+    sketch = _Sketch(250, 194)
+    _bent_side(sketch)
+    _bent_corner(sketch)
+    _bent_sill(sketch)
+    return sketch.svg
+
+
+def _bent_side(sketch: _Sketch) -> None:
+    sketch.word(4, 10, "INSIDE", anchor="start", size=SMALL)
+    sketch.word(246, 10, "OUTSIDE", anchor="end", size=SMALL)
+    sketch.box(34, 22, 116, 40, PALE)
+    sketch.box(30, 68, 62, 30, FRAME)
+    sketch.word(92, 46, "wall", size=SMALL)
+    sketch.word(60, 86, "frame", size=SMALL)
+    for x1, y1, x2, y2 in ((94, 70, 94, 92), (94, 92, 153, 92), (153, 92, 153, 34), (150, 34, 150, 48)):
+        sketch.line(x1, y1, x2, y2, width=1.6)
+    sketch.line(153, 34, 150, 34, width=1.6)
+    sketch.word(122, 102, "return", size=SMALL)
+    sketch.up(70, 92, 106, "frame_leg", from_x=96)
+    sketch.up(34, 92, 196, "face_leg", from_x=155)
+    sketch.up(34, 48, 164, "hem", from_x=150)
+
+
+def _bent_corner(sketch: _Sketch) -> None:
+    sketch.word(4, 116, "seen from outside", anchor="start", size=SMALL)
+    sketch.box(40, 142, 20, 46, WALL)
+    sketch.box(26, 124, 82, 18, WOOD)
+    sketch.box(60, 142, 48, 46, PALE)
+    sketch.word(84, 135.5, "head", size=SMALL)
+    sketch.word(50, 168, "side", size=SMALL)
+    sketch.across(26, 40, 154, "", from_y=142)
+    sketch.word(4, 165, "corner_", anchor="start", bold=True)
+    sketch.word(4, 173, "lap", anchor="start", bold=True)
+
+
+def _bent_sill(sketch: _Sketch) -> None:
+    sketch.word(136, 116, "sill, from its end", anchor="start", size=SMALL)
+    sketch.box(126, 122, 34, 16, FRAME)
+    sketch.box(136, 162, 62, 26, PALE)
+    sketch.word(143, 132.5, "frame", size=SMALL)
+    for x1, y1, x2, y2 in ((162, 142, 162, 152), (162, 152, 212, 164), (212, 164, 212, 178)):
+        sketch.line(x1, y1, x2, y2, width=1.6)
+    sketch.up(142, 152, 152, "", from_x=160)
+    sketch.word(149, 149.5, "back_leg", anchor="end", bold=True)
+    sketch.up(164, 178, 218, "front", from_x=213)
+    sketch.across(198, 212, 187, "nosing", from_y=180, beside=True)
+    sketch.line(162, 152, 204, 152, width=0.25, dash="2 2")
+    sketch.word(206, 154.5, "slope", anchor="start", bold=True)
+
+
+def between_picture() -> str:
+    """Draw two openings that are trimmed as one, from inside: the keys stand with the right one."""
+    sketch = _Sketch(250, 112)
+    sketch.word(4, 8, "seen from inside, holes in the framing dashed", anchor="start", size=SMALL)
+    sketch.box(14, 13, 222, 12, WOOD)
+    sketch.word(125, 21.5, "one head over both", size=SMALL)
+    for left in (26, 142):
+        sketch.box(left, 27, 82, 58, dashed=True)
+        sketch.box(left + 4, 31, 74, 50, FRAME)
+        sketch.box(left + 12, 39, 58, 34, PALE)
+    sketch.word(67, 54, "right_of", bold=True)
+    sketch.word(67, 64, "names this one", size=SMALL)
+    sketch.word(183, 54, "this opening", size=SMALL)
+    sketch.word(183, 64, "says trim_with", size=SMALL)
+    sketch.box(108, 27, 34, 58, WALL)
+    sketch.across(108, 142, 98, "", from_y=85)
+    sketch.word(125, 108, "wall", bold=True)
+    return sketch.svg
+
+
 PICTURES: Mapping[str, Callable[[], str]] = {
     "depths": depths_picture,
     "faces": faces_picture,
     "heights": heights_picture,
+    "bent": bent_picture,
+    "between": between_picture,
 }
 """By the names that `jambs keys` and the messages use."""

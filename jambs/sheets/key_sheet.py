@@ -14,6 +14,8 @@ NAMES = {
     "depths": "depths: a side of the window, seen from above",
     "faces": "faces: the same, larger",
     "heights": "heights, seen from inside",
+    "bent": "bent: returns of bent metal outside",
+    "between": "between openings trimmed as one",
 }
 
 

@@ -163,3 +163,21 @@ def test_large_letters_on_a_telephone_do_not_stick_out(browser: Browser, gables:
     page.evaluate("document.body.style.fontSize = '36px'")
     assert page.evaluate("document.documentElement.scrollWidth <= 390")
     context.close()
+
+
+def test_keys_of_bent_metal_and_of_a_wall_between_have_their_picture(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "creamery") as place:
+        page = page_at(browser, place, "/job#exterior_trim", viewport=NARROW)
+        for details in page.locator("details.depth0").all():
+            details.evaluate("(one) => { one.open = true; }")
+        page.get_by_label("corner lap", exact=True).first.focus()
+        expect(page.locator(".keypicture.shows")).to_have_attribute("data-picture", "bent")
+        expect(page.locator(".keypicture.shows .meant")).to_have_text(["corner ", "lap"])
+        page.set_viewport_size({"width": 330, "height": 600})  # turned: what scrolls now is reached by the keyboard
+        expect(page.locator(".keypicture.shows")).to_have_attribute("tabindex", "0")
+        page.set_viewport_size({"width": 1280, "height": 800})
+        page.goto(f"{place.base}/job#openings")
+        page.locator("summary", has_text="C2").first.click()
+        page.get_by_label("wall", exact=True).first.focus()
+        page.context.close()
+        assert place.reported == []

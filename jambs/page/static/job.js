@@ -159,7 +159,7 @@ function adder(one) {
 /** A key that is not there yet: a field for its value; or the fields of what stands under it, of which one suffices. */
 function fresh(key, path, above, beside = []) {
   const under = [...above, key.key], names = path[0] === "openings" && ![...path, ...above].includes("trim_with") ? record.names[key.key] : [];  // there a wall is a length
-  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: "", choices: names?.length ? names : key.choices, wrong: [], add: { path, under, beside } });
+  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: key.picture, choices: names?.length ? names : key.choices, wrong: [], add: { path, under, beside } });
   if (!key.of) return own();
   const name = key.steps.includes("") ? el("input", { type: "text", autocomplete: "off", "aria-label": `Name under ${plain(key.key)}`, placeholder: "its name first" }) : null;
   const inner = [...under, ...key.steps.map((step) => step === "" ? name : step)], keys = tables[key.of];
@@ -221,10 +221,17 @@ function explain(one) {
   const name = plain(one.key);
   setText(byId("meaning"), one.words ? `${name}: ${plain(one.words)}` : "");
   for (const picture of document.querySelectorAll(".keypicture")) {
-    const words = meant([...picture.querySelectorAll("text")], name);
+    const words = picture.dataset.picture === one.picture ? meant([...picture.querySelectorAll("text")], name) : [];  // “wall” is drawn on two
     picture.classList.toggle("shows", words.length > 0);
     for (const word of picture.querySelectorAll("text")) word.classList.toggle("meant", words.includes(word));
     if (words.length) bringUp(picture, words[0]);
+  }
+  reachPictures();
+}
+
+/** What scrolls is reached by the keyboard. */
+function reachPictures() {
+  for (const picture of document.querySelectorAll(".keypicture")) {
     if (picture.scrollWidth > picture.clientWidth) picture.tabIndex = 0; else picture.removeAttribute("tabindex");
   }
 }
@@ -305,6 +312,7 @@ async function change(asked) {
 }
 
 hear(window, "hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
+hear(window, "resize", reachPictures);  // a telephone that is turned
 hear(document, "house", async () => {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
