@@ -18,8 +18,8 @@ def datum_words(pole: StoryPole) -> str:
 
 
 def running_text(mark: PoleMark, grid: Grid) -> str:
-    """Print how far a mark is from the start line."""
-    return feet_text(mark.running, units=grid.units)
+    """Print how far a mark is from the start line; all in one style, as on the elevation beside it."""
+    return feet_text(mark.running, units=grid.units, least=0.0)
 
 
 def mark_words(mark: PoleMark, grid: Grid) -> str:

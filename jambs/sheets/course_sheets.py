@@ -95,9 +95,10 @@ def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:
 
 def _missed(plan: CoursePlan, missed: Missed) -> Record:
     way = "above" if missed.off > 0 else "below"
+    running = plan.grid.round(missed.wanted.height - plan.elevation.start_line)
     return {
         "what": missed.wanted.words,
-        "running": feet_text(plan.grid.round(missed.wanted.height - plan.elevation.start_line), units=plan.grid.units),
+        "running": feet_text(running, units=plan.grid.units, least=0.0),
         "off": f"{plan.grid.text(abs(missed.off))} {way}",
         "cure": cure_words(missed, plan.grid) or "nothing that moves it alone",
     }

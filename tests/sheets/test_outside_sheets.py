@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+from dataclasses import replace
 
 import pytest
 from outside_houses import HOUSES, house, planned
@@ -19,7 +20,7 @@ from jambs.fasten.furring_words import EDITION
 from jambs.flashing.make import blank_list
 from jambs.length import Units, read_length
 from jambs.movement.joint_words import joint_words
-from jambs.sheets.course_sheets import ROOM, ElevationPaper, course_data
+from jambs.sheets.course_sheets import ROOM, ElevationPaper, _missed, course_data
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
 from jambs.sheets.movement_sheets import movement_data
@@ -81,7 +82,6 @@ def test_missed_lines_are_named_with_their_cure(name: str) -> None:
     text = words(courses_pdf(name))
     for plan in house(name)[2].courses:
         for missed in plan.missed:
-            assert missed.wanted.words in text
             assert cure_words(missed, plan.grid) in text
         assert all(finding.sentence(Units.INCH) in text for finding in plan.findings)
 
@@ -141,6 +141,23 @@ def test_fasteners_add_up(name: str) -> None:
     rows = list(csv.DictReader(io.StringIO(fasteners_csv(outside.fasteners, job.units))))
     assert len(rows) == len(outside.fasteners)
     assert sum(int(row["count"]) for row in rows) == sum(counts.values())
+
+
+def test_a_missed_line_under_three_feet_is_told_in_the_style_of_the_pole() -> None:
+    plan = next(plan for plan in house(HOUSES[0])[2].courses if plan.missed)
+    missed = plan.missed[0]
+    low = replace(missed, wanted=replace(missed.wanted, height=plan.elevation.start_line + 20.0))
+    assert _missed(plan, low)["running"] == "1'-8\""
+
+
+@EACH
+def test_what_is_gone_through_adds_up_to_the_length(name: str) -> None:
+    """The row names every thickness and ends with how far the length sold reaches, which the sheet says below."""
+    outside = house(name)[2]
+    for line in outside.fasteners:
+        reached = sum(one.thickness for one in line.through) + line.penetration
+        assert reached == pytest.approx(line.needed if line.length is None else line.length, abs=1e-9)
+    assert "into the framing: as far as that length reaches" in words(fasteners_pdf(name))
 
 
 @EACH
