@@ -1,4 +1,4 @@
-"""Pictures for the list of keys, each dimension under the name of its key: of windows, of bent metal, of a wall between.
+"""Pictures for the list of keys, each dimension under the name of its key: of windows, bent metal, walls between.
 
 Sketches, not to scale and of no house: what counts is from where to where an arrow runs.
 """

@@ -167,17 +167,27 @@ def test_large_letters_on_a_telephone_do_not_stick_out(browser: Browser, gables:
 
 def test_keys_of_bent_metal_and_of_a_wall_between_have_their_picture(browser: Browser, tmp_path: Path) -> None:
     with served(tmp_path, "creamery") as place:
-        page = page_at(browser, place, "/job#exterior_trim", viewport=NARROW)
+        page = page_at(browser, place, "/job#exterior_trim", viewport={"width": 816, "height": 800})
         for details in page.locator("details.depth0").all():
             details.evaluate("(one) => { one.open = true; }")
         page.get_by_label("corner lap", exact=True).first.focus()
         expect(page.locator(".keypicture.shows")).to_have_attribute("data-picture", "bent")
         expect(page.locator(".keypicture.shows .meant")).to_have_text(["corner ", "lap"])
-        page.set_viewport_size({"width": 330, "height": 600})  # turned: what scrolls now is reached by the keyboard
+        expect(page.locator(".keypicture.shows")).not_to_have_attribute("tabindex", "0")
+        page.set_viewport_size(NARROW)  # turned: what scrolls now is reached by the keyboard
         expect(page.locator(".keypicture.shows")).to_have_attribute("tabindex", "0")
-        page.set_viewport_size({"width": 1280, "height": 800})
-        page.goto(f"{place.base}/job#openings")
-        page.locator("summary", has_text="C2").first.click()
-        page.get_by_label("wall", exact=True).first.focus()
+        page.context.close()
+        assert place.reported == []
+
+
+def test_a_field_that_is_added_has_its_own_picture(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "quarry-loft") as place:
+        page = page_at(browser, place, "/job#openings")
+        page.locator("summary", has_text="L2").click()
+        page.get_by_label("Add to L2").select_option("trim_with")
+        page.locator(".fresh").last.get_by_label("wall", exact=True).focus()
+        expect(page.locator(".keypicture.shows")).to_have_count(1)  # a wall is drawn on that of the faces too
+        expect(page.locator(".keypicture.shows")).to_have_attribute("data-picture", "between")
+        assert hard_to_read(page) == []
         page.context.close()
         assert place.reported == []

@@ -64,6 +64,29 @@ def test_a_layer_is_moved_by_the_keyboard_and_taken_back(browser: Browser, place
     assert broken_rules(page) == []
 
 
+@pytest.mark.parametrize("at", [0, -1])
+def test_a_layer_is_removed_once_however_fast_the_button_is_pressed(at: int, browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#walls")
+    expect(page.locator(".layer")).to_have_count(8)
+    names = page.locator(".layer").evaluate_all("(all) => all.map((one) => one.querySelector('input').value)")
+    page.evaluate(
+        """(at) => {
+            const button = [...document.querySelectorAll(".layer [aria-label^=Remove]")].at(at);
+            button.click();
+            button.click();
+        }""",
+        at,
+    )
+    expect(page.locator(".layer")).to_have_count(7)
+    page.wait_for_load_state("networkidle")
+    page.get_by_label("Add a layer outside").fill("housewrap")  # what comes after it is heard
+    page.keyboard.press("Enter")
+    expect(page.locator(".layer")).to_have_count(8)
+    left = page.locator(".layer").evaluate_all("(all) => all.map((one) => one.querySelector('input').value)")
+    assert left[:-1] == (names[1:] if at == 0 else names[:-1])
+    expect(page.locator("#said")).to_have_text("")
+
+
 def test_what_no_field_is_there_for_is_added_with_the_fields_under_it(browser: Browser, place: Served) -> None:
     page = page_at(browser, place, "/job#job")
     page.get_by_label("Add to the job").select_option("elevations")

@@ -13,6 +13,8 @@ const tables = JSON.parse(byId("tables").textContent);  // what may stand under 
 let [section, markWanted] = place();
 const opened = new Map();
 const wanted = new Set();  // keys that were asked for and have no value yet, by their path: their fields stay
+const SHIFTING = ["remove", "copy", "move", "insert"];
+let waiting = Promise.resolve(), isShifting = false;
 let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
 
 /** The section that the address names, and the opening within it. */
@@ -298,7 +300,16 @@ function copyOf(path, before) {
   return [...path.slice(0, -1), isNamed ? names(path[0]).find((name) => !before.includes(name)) : at + 1];
 }
 
-async function change(asked) {
+/** One after the other, as they were asked for. What shifts numbers of a list is asked for once: until the list is drawn anew, its other buttons are of places that have moved. */
+function change(asked) {
+  const shifts = SHIFTING.includes(asked.act);
+  if (shifts && isShifting) return Promise.resolve(false);
+  if (shifts) isShifting = true;
+  waiting = waiting.catch(() => {}).then(() => changeNow(asked)).finally(() => { if (shifts) isShifting = false; });
+  return waiting;
+}
+
+async function changeNow(asked) {
   const before = names(asked.path[0]), answer = await ask("/job/change", asked);
   if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
