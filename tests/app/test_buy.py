@@ -198,6 +198,19 @@ def test_slips_with_a_spoiled_board(priced: Shop) -> None:
     assert result.exit_code == 1 and "changed since the plan was made" in result.stderr
 
 
+def test_a_piece_that_is_named_for_a_board_is_told_with_its_board_and_nothing_is_planned(priced: Shop) -> None:
+    before = bought(priced)
+    lot = before["lots"][0]
+    piece = next(mark for mark in marks({"lots": [lot]}) if mark[-1].isdigit())
+    for option in ("--spoiled", "--cut"):
+        words = ("--spoiled", lot["boards"][0]["mark"]) if option == "--cut" else ()
+        result = priced.run("buy", "house", *words, option, piece)
+        assert result.exit_code == 1 and f"{piece} is a piece, cut from " in result.stderr, result.output
+    assert plan(priced) == before
+    board = lot["boards"][0]["mark"]
+    assert bought(priced, "--spoiled", board)["spoiled"] == [board]  # a board is no piece
+
+
 def test_marks_of_boards() -> None:
     assert board_marks(["a7", "B1-B3, C2-3"]) == ("A7", "B1", "B2", "B3", "C2", "C3")
     with pytest.raises(SpoiledError, match="'7' names no board; write a mark like A7, or A1-A6"):
