@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from cases import changed, job_of
 
 from jambs.issued.old_labels import OldLabel, OpeningLabels
@@ -21,3 +23,14 @@ def test_a_label_that_holds_is_named_with_its_issue_where_an_earlier_one_of_its_
     (told,) = old_labels_data([one], job_of(changed()), number=4, day="2026-06-01")["openings"]
     assert told["hold"] == ["W1-1 (issues 2, 3)", "W1-2", "W1-3"]
     assert [row["mark"] for row in told["labels"]] == ["W1-1"]
+
+
+def test_a_label_that_holds_is_named_once_though_an_issue_told_its_part_by_other_words() -> None:
+    labels = (label("M1-8", 3), replace(label("M1-8", 1, 2), what="mull casing"), label("M1-9", 1))
+    opening = OpeningLabels(mark="M1", room="", now=4, labels=labels, new=(), unread=())
+    data = old_labels_data([opening], job_of(changed()), number=4, day="2026-08-03")
+    assert data["openings"][0]["hold"] == ["M1-8", "M1-9"]
+    bad = label("M1-8", 0, old="c", is_good=False)
+    told = OpeningLabels(mark="M1", room="", now=4, labels=(*labels, bad), new=(), unread=())
+    data = old_labels_data([told], job_of(changed()), number=4, day="2026-08-03")
+    assert data["openings"][0]["hold"] == ["M1-8 (issues 1, 2, 3)", "M1-9"]
