@@ -87,7 +87,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *run_findings(run, parts, lent),
         ),
         assumed=_assumed(placement, parts, job.shop, job.units),
-        cautions=cautions(placement, parts, job.units, year_built=job.year_built),
+        cautions=cautions(placement, parts, job.units, year_built=job.year_built, lent=lent),
         sides=inner,
         frames=inside.frames,
         drywall=inside.drywall,

@@ -135,7 +135,7 @@ def _rows(flashings: Sequence[Flashings], grid: Grid, units: Units) -> list[Reco
             "count": len(row.marks),
             "girth": {"value": number(row.girth, units=units), "text": length_text(row.girth, units=units)},
             "length": {"value": number(row.length, units=units), "text": length_text(row.length, units=units)},
-            "marks": list(row.marks),
+            "marks": list(dict.fromkeys(row.marks)),
         }
         for row in blank_list(tuple(flashings), grid)
     ]
@@ -147,7 +147,7 @@ def _blank(paper: BlankPaper, shop: Shop, units: Units) -> Record:
     placed = set_row((paper.bent, paper.flat), width=width, height=height)
     return {
         "name": blank.name,
-        "marks": list(paper.marks),
+        "marks": list(dict.fromkeys(paper.marks)),
         "girth": shop.grid.text(blank.on(shop.grid).girth),
         "ends": "turned at the ends" if blank.kind is BlankKind.HEAD_RETURN else "end dams",
         "end_dam": length_text(blank.end_dam, units=units) if blank.end_dam else "",

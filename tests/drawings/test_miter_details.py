@@ -96,6 +96,21 @@ def test_a_back_bevel_is_told_and_casing_outside_is_seen_from_outside() -> None:
     assert outside[0].remarks[-1] == "back bevel the miters 2°"
 
 
+def test_casing_outside_over_jambs_that_flare_has_its_reveal_too() -> None:
+    """Jambs lean by 15 degrees; the reveal at their outer edge is the 1/4 of the job, whichever side it is seen from."""
+    made = {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter"}
+    trim = {"exterior_trim__outside__casing": made, "exterior_trim__outside__casing_reveal": "1/4"}
+    views = _views(**trim, exterior_trim__outside__flare={"sides": "15 deg", "head": "10 deg"})
+    outside = [view for view in views if view.name.startswith("miter exterior")]
+    steps = [
+        (chain.after, abs(one.finish[0] - one.start[0]))
+        for view in outside
+        for chain in view.chains
+        for one in chain.intervals
+    ]
+    assert steps == [("casing reveal", pytest.approx(0.25, abs=TINY))]
+
+
 def _views(**changes: object) -> list[View]:
     job = job_of(changed(**changes))
     return miter_details(make_kit(place_windows(job)[0], job))

@@ -10,6 +10,7 @@ import yaml
 from arches import arched
 from cases import changed, job_of, kit_of
 from gangs import ganged_kit, unit
+from trimmed_as_one import run_kits
 
 from jambs.app.chain import make_kits
 from jambs.job import read_job
@@ -321,3 +322,11 @@ def test_resawing_is_told_of_plies_and_not_of_segments() -> None:
     assert told_of("Resaw", bent) == [part.mark for part in bent.parts if part.is_laminated] != []
     assert not set(told_of("Resaw", bent)) & set(told_of("Blade tilted", bent))
     assert told_of("Resaw", arched().kit) == []
+
+
+def test_every_one_of_openings_trimmed_as_one_warns_of_metal_that_is_put_up_there() -> None:
+    """The flashing is the leftmost one's, and lies at all of them; boards are sawn where the leftmost one's are."""
+    for kit in run_kits():
+        assert [line.beside for line in kit.cautions if line.words.startswith("Metal:")] == [Beside.INSTALL]
+    without = run_kits(exterior_trim=None)
+    assert not [line for kit in without for line in kit.cautions if line.words.startswith("Metal:")]

@@ -8,6 +8,8 @@ import re
 from dataclasses import replace
 
 import pytest
+from cases import changed, job_of, kit_of
+from metal import lined
 from outside_houses import HOUSES, house, planned
 from paper import collisions, runs, words
 
@@ -17,9 +19,10 @@ from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
 from jambs.drawings.course_elevation import course_elevation
 from jambs.fasten.furring_words import EDITION
-from jambs.flashing.make import blank_list
+from jambs.flashing.make import blank_list, make_flashings
 from jambs.length import Units, read_length
 from jambs.movement.joint_words import joint_words
+from jambs.outside.register import Register
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, _missed, course_data
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
@@ -187,3 +190,15 @@ def test_wood_that_moves_says_the_moisture_of_the_handbook() -> None:
     for one in house("harbour-house")[2].movements:
         for joint in one.joints:
             assert joint_words(joint, Units.INCH) in text
+
+
+def test_an_opening_with_two_blanks_alike_is_named_once_beside_their_count() -> None:
+    """Both sides of an opening lined with bent metal are cut alike: a count of 2, its mark once in list and table."""
+    job = job_of(changed(exterior_trim__outside=lined()))
+    made = make_flashings(kit_of(exterior_trim__outside=lined()), None, job.units)
+    rows = list(csv.DictReader(io.StringIO(blanks_csv([made], job.shop.grid, job.units))))
+    sides = [(row["count"], row["openings"]) for row in rows if row["blank"] == "side return"]
+    assert sides == [("2", "W1")]
+    papers = _blank_papers([made], job)
+    headed = {one["name"]: one["marks"] for one in flashing_data([made], papers, [], Register(), job)["blanks"]}
+    assert headed["side return"] == ["W1"]

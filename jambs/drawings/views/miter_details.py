@@ -120,7 +120,7 @@ def _view(corner: _Corner, pieces: Sequence[Seen], kit: Kit, where: Where, numbe
         kind=ViewKind.CORNER,
         title=f"Mitered corner, {WORDS[where][0]}",
         shapes=(*clipped_lines(shapes, box), broken_line(box)),
-        chains=tuple(_chains(corner, box, jambs, frames)),
+        chains=tuple(_chains(corner, box, jambs, frames, kit, where)),
         call_outs=tuple(_names(corner, box)),
         remarks=(WORDS[where][1], *_alike(count), *_back_bevels(corner)),
         half_size=True,
@@ -158,7 +158,9 @@ def _frames(kit: Kit, where: Where) -> list[Polygon]:
     return [corners(sight) for _, _, sight in unit_boxes(opening, from_outside=from_outside)]
 
 
-def _chains(corner: _Corner, box: Box, jambs: Sequence[Seen], frames: Sequence[Polygon]) -> Iterator[Chain]:
+def _chains(
+    corner: _Corner, box: Box, jambs: Sequence[Seen], frames: Sequence[Polygon], kit: Kit, where: Where
+) -> Iterator[Chain]:
     """Dimension the reveals inside of an upright board by name."""
     upright = next((one for one in corner.boards if one.part.side.is_leg), None)
     own = [one for one in jambs if upright and one.part.side is upright.part.side]
@@ -172,19 +174,21 @@ def _chains(corner: _Corner, box: Box, jambs: Sequence[Seen], frames: Sequence[P
     side, level = (ViewSide.BOTTOM, box.bottom) if up < 0 else (ViewSide.TOP, box.top)
     steps = [("frame reveal", face, frame), ("casing reveal", inner, face)]
     if jamb.part.is_leaned:  # its frame edge lies far behind the corner of the casing
-        steps = [("casing reveal", inner, _face_at_room(jamb))]
+        steps = [("casing reveal", inner, _face_at_wall(jamb, kit, where))]
     for name, one, two in steps:
         if abs(one - two) > HALF_64TH:
             low, high = sorted((one, two))
             yield Chain(side=side, intervals=(Interval(start=(low, level), finish=(high, level)),), after=name)
 
 
-def _face_at_room(jamb: Seen) -> float:
-    """Return where the face of an upright jamb that leans lies at its edge in the room, across."""
+def _face_at_wall(jamb: Seen, kit: Kit, where: Where) -> float:
+    """Return where the face of an upright jamb that leans lies at its edge by the casing, across as it is seen."""
     ends = [
         jamb.part.seat.at(*point) for arris, both in jamb.part.corners.items() if not arris.on_back for point in both
     ]
-    return min(ends, key=lambda point: point[2])[0]
+    if where is Where.INTERIOR:
+        return min(ends, key=lambda point: point[2])[0]
+    return kit.placement.opening.frame.width - max(ends, key=lambda point: point[2])[0]
 
 
 def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:

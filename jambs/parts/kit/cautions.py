@@ -134,10 +134,18 @@ ASBESTOS = (
 
 
 def cautions(
-    placement: Placement, parts: tuple[Part, ...], units: Units, *, year_built: int | None
+    placement: Placement,
+    parts: tuple[Part, ...],
+    units: Units,
+    *,
+    year_built: int | None,
+    lent: tuple[Part, ...] = (),
 ) -> tuple[Caution, ...]:
-    """List the cautions that fit this opening, work by work."""
-    install = (*_install(placement, parts, units), *_old_house(year_built))
+    """List the cautions that fit this opening, work by work.
+
+    ``lent``: parts of the leftmost of openings trimmed as one that lie here too; they are sawn there and put up here.
+    """
+    install = (*_install(placement, (*parts, *lent), units), *_old_house(year_built))
     lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement, units)))
     said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
     lifting = lifting_words(lifts_of(placement), units)
