@@ -97,7 +97,7 @@ def test_a_back_bevel_is_told_and_casing_outside_is_seen_from_outside() -> None:
 
 
 def test_casing_outside_over_jambs_that_flare_has_its_reveal_too() -> None:
-    """Jambs lean by 15 degrees; the reveal at their outer edge is the 1/4 of the job, whichever side it is seen from."""
+    """Jambs lean by 15 degrees; the reveal at their outer edge is the 1/4 of the job, seen from outside."""
     made = {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter"}
     trim = {"exterior_trim__outside__casing": made, "exterior_trim__outside__casing_reveal": "1/4"}
     views = _views(**trim, exterior_trim__outside__flare={"sides": "15 deg", "head": "10 deg"})
