@@ -17,7 +17,7 @@ from jambs.sheets.every_page import page_data
 from jambs.sheets.line_widths import with_widths
 from jambs.sheets.member_table import member_table, said_once
 from jambs.sheets.opening_words import about_words, bearing_words, exterior_text, interior_text, sash_words
-from jambs.sheets.part_rows import PLAIN, beside_parts, part_row
+from jambs.sheets.part_rows import PLAIN, beside_parts, part_row, shared_rows
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -159,9 +159,10 @@ def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
     mine = [part for part in record["parts"] if part["where"] == where.value and "crew" not in part]
     once = said_once(mine, beside)
-    parts = [with_widths(part_row(part, beside.get(part["mark"], PLAIN), elsewhere=once)) for part in mine]
+    rows = [part_row(part, beside.get(part["mark"], PLAIN), elsewhere=once) for part in mine]
+    parts = [with_widths(row) for row in shared_rows(rows, beside)]
     return {
-        "title": f"{title} ({len(parts)})",
+        "title": f"{title} ({len(mine)})",
         "members": member_table(mine, beside),
         "note": PLANNED if half else "",
         "parts": parts,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 
 from jambs.length import Grid
 from jambs.parts.board.kinds import told_position
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, piece_place, places_words
 from jambs.parts.words.cut_words import asides
 from jambs.parts.words.flare_words import FROM_SQUARE
 from jambs.parts.words.panel_words import frame_words, member_sizes, member_work_in_short
@@ -16,18 +17,21 @@ from jambs.sheets.part_pictures import part_picture
 from jambs.sides import BoardEnd
 from jambs.values import Record
 
-PLAIN: Record = {"shape": None, "asides": [], "frame": [], "sizes": {}, "short": []}
+PLAIN: Record = {"shape": None, "asides": [], "frame": [], "sizes": {}, "short": [], "piece": None}
 """A part without a picture; all lines of its work set a saw or are done by hand."""
 
 TOLD_ALIKE = ("name", "board", "thickness", "width", "length", "ends", "work")
 """What two members of a frame are cut by."""
+
+OWN = ("mark", "mark_lines", "marks", "position", "shape")
+"""What each of the pieces that share a line has of its own; its picture is drawn from what they have in common."""
 
 
 def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
     """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips.
 
     ``frame``: lines of a paneled jamb's work that are of its frame; ``sizes``: of what is done to its members;
-    ``short``: what is done to a member, without them.
+    ``short``: what is done to a member, without them; ``piece``: form and place of a piece round a shape.
     """
     return {
         part.mark: {
@@ -36,6 +40,7 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
             "frame": [*frame_words(part, grid)],
             "sizes": member_sizes(part, grid),
             "short": member_work_in_short(part),
+            "piece": {"form": piece_form(part), "place": piece_place(part)} if is_piece(part) else None,
             **_strips_beside(part, grid),
         }
         for whole in kit.parts
@@ -60,6 +65,8 @@ def part_row(part: Record, beside: Record = PLAIN, *, elsewhere: Collection[str]
     """
     return {
         "mark": part["mark"],
+        "mark_lines": [part["mark"]],
+        "marks": [part["mark"]],
         "name": part["name"],
         "position": told_position(part["name"], part["position"]),
         "board": part["board"],
@@ -74,6 +81,29 @@ def part_row(part: Record, beside: Record = PLAIN, *, elsewhere: Collection[str]
         "asides": beside["asides"],
         "shape": beside["shape"],
     }
+
+
+def shared_rows(rows: Sequence[Record], beside: Mapping[str, Record]) -> list[Record]:
+    """Return the lines of the parts table of which pieces that are sawn alike, from alike boards, share one."""
+    alike: dict[str, list[Record]] = {}
+    for row in rows:
+        alike.setdefault(_told_of_piece(row, beside.get(row["mark"], PLAIN)["piece"]), []).append(row)
+    return [some[0] if len(some) == 1 else _shared(some, beside) for some in alike.values()]
+
+
+def _told_of_piece(row: Record, piece: Record | None) -> str:
+    """Return what a line says beside mark and place; a part that is no piece round a shape is alone in its line."""
+    if piece is None:
+        return str(row["mark"])
+    told = {key: value for key, value in row.items() if key not in OWN}
+    return repr((sorted(told.items()), piece["form"]))
+
+
+def _shared(some: Sequence[Record], beside: Mapping[str, Record]) -> Record:
+    marks = [row["mark"] for row in some]
+    lines = mark_lines(marks)
+    position = places_words([beside[mark]["piece"]["place"] for mark in marks])
+    return {**some[0], "mark": " ".join(lines), "mark_lines": lines, "marks": marks, "position": position}
 
 
 def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
