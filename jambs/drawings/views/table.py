@@ -25,6 +25,7 @@ from jambs.length import ROUND_OFF, Grid
 from jambs.parts.board.cuts import Miter
 from jambs.parts.board.kinds import member_words, told_name
 from jambs.parts.board.part import Part
+from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, piece_place, places_words
 from jambs.parts.words.cut_words import board_words, ends_words, work_words
 from jambs.parts.words.glue_words import glue_words
 from jambs.parts.words.panel_words import member_sizes, member_work_in_short
@@ -99,16 +100,25 @@ def _heads() -> _Row:
 
 
 def _rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_Row]:
-    """Make a row of each part; two legs that follow each other, and are told alike, share one."""
+    """Make a row of each part; two legs that follow each other share one, and so do pieces round a shape, told alike."""
     rows: list[_Row] = []
-    for part in parts:
-        row = _row(part, grid, widths)
+    for some in _alike(parts, grid, widths):
+        part, row = some[0], _row(some[0], grid, widths, others=some[1:])
         last = rows[-1].of[-1] if rows else None
         if last and len(rows[-1].of) == 1 and _are_legs(last, part) and rows[-1].told == row.told:
-            row = _row(last, grid, widths, other=part)
+            row = _row(last, grid, widths, others=(part,))
             rows.pop()
         rows.append(row)
     return [*rows, *_member_rows(parts, grid, widths)]
+
+
+def _alike(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[list[Part]]:
+    """Return the parts of each row: pieces round a shape that are sawn and told alike, any other part by itself."""
+    rows: dict[object, list[Part]] = {}
+    for part in parts:
+        told = (piece_form(part), _row(part, grid, widths).told) if is_piece(part) else part.mark
+        rows.setdefault(told, []).append(part)
+    return list(rows.values())
 
 
 def _member_rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_Row]:
@@ -158,20 +168,31 @@ def _are_legs(one: Part, two: Part) -> bool:
     return sides == {Side.LEFT, Side.RIGHT} and is_same and one.runs is None and not one.kind.is_between_units
 
 
-def _row(part: Part, grid: Grid, widths: Sequence[float], *, other: Part | None = None) -> _Row:
-    """Make the row of a part, or of two that are cut alike at the left and at the right."""
+def _row(part: Part, grid: Grid, widths: Sequence[float], *, others: Sequence[Part] = ()) -> _Row:
+    """Make the row of a part, or of several that are cut alike."""
     size = sawn_first(part, grid=grid)
-    mark, told = part.mark, part.told
-    if other:
-        mark = f"{part.mark}, {other.mark}"
-        told = f"{told_name(part.name, part.where.value)}, {LEGS}{member_words(part.kind, part.member, part.members)}"
+    some = (part, *others)
+    mark, told = ", ".join(one.mark for one in some), _told(some)
+    if is_piece(part):
+        mark = " ".join(mark_lines([one.mark for one in some]))
     texts = (mark, told, board_words(part, units=grid.units), size, _ends(part))
     ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
     done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
     strips = [strips_first(part, grid)] if part.is_laminated and part.strips else []
     words = "; ".join(filter(None, [*strips, *done, glue_words(part, grid=grid)]))
     lines = wrapped(words, width=_beside_mark(widths), height=TEXT_HEIGHT) if words else []
-    return _Row(of=(part, *([other] if other else [])), cells=_cells(texts, widths), more=_Cell(tuple(lines)))
+    return _Row(of=some, cells=_cells(texts, widths), more=_Cell(tuple(lines)))
+
+
+def _told(some: Sequence[Part]) -> str:
+    """Say what the parts of a row are and where: one, pieces round a shape, or two legs."""
+    part = some[0]
+    name = told_name(part.name, part.where.value)
+    if len(some) == 1:
+        return part.told
+    if is_piece(part):
+        return f"{name}, {places_words([piece_place(one) for one in some])}"
+    return f"{name}, {LEGS}{member_words(part.kind, part.member, part.members)}"
 
 
 def _ends(part: Part) -> str:

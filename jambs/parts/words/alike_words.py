@@ -37,12 +37,13 @@ def piece_place(part: Part) -> tuple[str, int, int]:
 
 
 def mark_lines(marks: Sequence[str]) -> tuple[str, ...]:
-    """Return the marks of some pieces in short: ``A2-1``, ``to A2-12``; three and more in a row are told by their ends."""
-    found: list[str] = []
+    """Return the marks of some pieces in short, ``A2-1``, ``to A2-12,``: three and more in a row by their ends."""
+    told: list[tuple[str, ...]] = []
     for row in _in_rows([_number(mark) for mark in marks]):
         first, last = marks[row[0]], marks[row[-1]]
-        found += [first] if len(row) == 1 else [first, last if len(row) == 2 else f"to {last}"]
-    return tuple(found)
+        told += [(first, f"to {last}")] if len(row) > 2 else [(marks[at],) for at in row]
+    *before, last_row = told
+    return (*(line for row in before for line in (*row[:-1], f"{row[-1]},")), *last_row)
 
 
 def _number(mark: str) -> int:

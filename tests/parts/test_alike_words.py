@@ -1,0 +1,54 @@
+"""Pieces round a shape that are sawn alike are told together, and mirror images are not."""
+
+from __future__ import annotations
+
+import pytest
+from rounds import rounded_inside
+
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, places_words
+
+
+def _marks(numbers: str) -> list[str]:
+    return [f"A-2-{number}" for number in numbers.split()]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "told"),
+    [
+        ("7", ("A-2-7",)),
+        ("1 2", ("A-2-1,", "A-2-2")),
+        ("1 2 3", ("A-2-1", "to A-2-3")),
+        ("1 2 3 5 8 9 10 11", ("A-2-1", "to A-2-3,", "A-2-5,", "A-2-8", "to A-2-11")),
+    ],
+)
+def test_marks_in_a_row_are_told_by_their_ends(numbers: str, told: tuple[str, ...]) -> None:
+    assert mark_lines(_marks(numbers)) == told
+
+
+@pytest.mark.parametrize(
+    ("places", "told"),
+    [
+        ([("head", run, 13) for run in range(2, 13)], "head, 2 to 12 of 13 from the left"),
+        ([("head", run, 13) for run in (1, 13)], "head, 1 and 13 of 13 from the left"),
+        ([("head", run, 9) for run in (1, 2, 4, 5, 6)], "head, 1, 2 and 4 to 6 of 9 from the left"),
+        ([("head", run, 3) for run in (1, 3)], "head, left and right"),
+        ([("head", run, 3) for run in (1, 2, 3)], "head, all 3"),
+        ([("head", 1, 2), ("head", 2, 2), ("bottom", 1, 2), ("bottom", 2, 2)], "head and bottom, all 4"),
+        ([("head", 1, 2), ("head", 2, 2), ("bottom", 1, 2)], "head, all 2; bottom, left"),
+    ],
+)
+def test_places_are_told_as_ranges(places: list[tuple[str, int, int]], told: str) -> None:
+    assert places_words(places) == told
+
+
+def _forms(parts: tuple[Part, ...], kind: PartKind) -> list[tuple[object, ...]]:
+    return [piece_form(part) for part in parts if part.kind is kind and is_piece(part)]
+
+
+def test_segments_of_a_full_round_have_one_form() -> None:
+    """Equal turns of one circle: each segment is each other one turned about the center."""
+    forms = _forms(rounded_inside("full round").kit.parts, PartKind.CASING)
+    assert len(forms) == 6
+    assert len(set(forms)) == 1
