@@ -58,8 +58,11 @@ class _Scale:
         return max(GAP, LEAST_WIDE - (self.first + self.last) * self.points)
 
 
-def part_picture(part: Part) -> Record | None:
-    """Return the picture of a part of wood that is more than a plain board, and of metal that lines an opening."""
+def part_picture(part: Part, *, names_ends: bool = True) -> Record | None:
+    """Return the picture of a part of wood that is more than a plain board, and of metal that lines an opening.
+
+    ``names_ends``: not where it stands for pieces round a shape, whose ends lie every way.
+    """
     if part.is_lining:
         return bent_picture(part)
     if not part.is_wood or (part.is_plain and not part.frame_members):
@@ -67,7 +70,7 @@ def part_picture(part: Part) -> Record | None:
     if part.frame_members:
         return framed_picture(part)
     if part.arcs:
-        return _arced_picture(part)
+        return _arced_picture(part, names_ends=names_ends)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
     scale = _scale(part, face, back)
     width = part.silhouettes.sizes.width
@@ -78,7 +81,8 @@ def part_picture(part: Part) -> Record | None:
     shapes += [_lines(face.outline, scale), _break(scale)]
     wide, high = scale.wide, width * scale.points
     left, right = part.seat.ends[::-1] if scale.is_turned else part.seat.ends
-    words = 0.0 if part.kind is PartKind.RAIL else WORDS  # it lies across its jamb, and both its ends are alike
+    is_named = names_ends and part.kind is not PartKind.RAIL  # it lies across its jamb, and both its ends are alike
+    words = WORDS if is_named else 0.0
     if words:
         shapes += [_word(0.0, high + words - 1, left.words, "start")]
         shapes += [_word(wide, high + words - 1, right.words, "end")]
@@ -91,7 +95,7 @@ def part_picture(part: Part) -> Record | None:
     return {"svg": svg, "width": wide + 2 * PEN, "height": high + words + 2 * PEN}
 
 
-def _arced_picture(part: Part) -> Record:
+def _arced_picture(part: Part, *, names_ends: bool) -> Record:
     """Draw the whole of a piece that is sawn to arcs, in its blank: face up, or on its edge, the hollow side below."""
     sizes = part.silhouettes.sizes
     across = sizes.thickness if part.is_sawn_on_edge else part.width
@@ -106,14 +110,15 @@ def _arced_picture(part: Part) -> Record:
     shapes = [
         f'<polygon points="{blank}" fill="none" stroke="black" stroke-width="0.4" stroke-dasharray="2 1.4"/>',
         f'<polygon points="{drawn(part.curved_outline)}" fill="none" stroke="black" stroke-width="{PEN}"/>',
-        _word(0.0, high + WORDS - 1, start, "start"),
-        _word(max(wide, LEAST_WIDE), high + WORDS - 1, finish, "end"),
     ]
     wide = max(wide, LEAST_WIDE)
-    box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"
-    size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + WORDS + 2 * PEN:.2f}pt"'
+    words = WORDS if names_ends else 0.0
+    if names_ends:
+        shapes += [_word(0.0, high + words - 1, start, "start"), _word(wide, high + words - 1, finish, "end")]
+    box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + words + 2 * PEN:.2f}"
+    size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + words + 2 * PEN:.2f}pt"'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">{"".join(shapes)}</svg>'
-    return {"svg": svg, "width": wide + 2 * PEN, "height": high + WORDS + 2 * PEN}
+    return {"svg": svg, "width": wide + 2 * PEN, "height": high + words + 2 * PEN}
 
 
 def _worked(face: WorkedFace) -> list[Outline]:

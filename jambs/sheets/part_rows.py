@@ -40,12 +40,20 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
             "frame": [*frame_words(part, grid)],
             "sizes": member_sizes(part, grid),
             "short": member_work_in_short(part),
-            "piece": {"form": piece_form(part), "place": piece_place(part)} if is_piece(part) else None,
+            "piece": _piece_beside(part),
             **_strips_beside(part, grid),
         }
         for whole in kit.parts
         for part in (whole, *whole.frame_members)
     }
+
+
+def _piece_beside(part: Part) -> Record | None:
+    """Return what tells a piece round a shape from others and from where they are; nothing of a part that is none."""
+    if not is_piece(part):
+        return None
+    shape = part_picture(part, names_ends=False)
+    return {"form": piece_form(part), "place": piece_place(part), "ends": part.seat.ends, "shape": shape}
 
 
 def _strips_beside(part: Part, grid: Grid) -> Record:
@@ -102,8 +110,11 @@ def _told_of_piece(row: Record, piece: Record | None) -> str:
 def _shared(some: Sequence[Record], beside: Mapping[str, Record]) -> Record:
     marks = [row["mark"] for row in some]
     lines = mark_lines(marks)
-    position = places_words([beside[mark]["piece"]["place"] for mark in marks])
-    return {**some[0], "mark": " ".join(lines), "mark_lines": lines, "marks": marks, "position": position}
+    pieces = [beside[mark]["piece"] for mark in marks]
+    shape = some[0]["shape"] if len({one["ends"] for one in pieces}) == 1 else pieces[0]["shape"]
+    position = places_words([one["place"] for one in pieces])
+    shared = {"mark": " ".join(lines), "mark_lines": lines, "marks": marks, "position": position, "shape": shape}
+    return {**some[0], **shared}
 
 
 def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
