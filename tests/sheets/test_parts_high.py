@@ -9,6 +9,7 @@ from pathlib import Path
 import hand_kits as hand
 import pytest
 import typst
+from flat_segments import flat
 
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets import cut_sheet
@@ -61,7 +62,12 @@ def _printed(kit: CutKit, monkeypatch: pytest.MonkeyPatch) -> Record:
     return given[0]
 
 
-@pytest.mark.parametrize("kit", [hand.make_kit(), hand.measured_kit()], ids=["planned", "tapered"])
+def _ring() -> CutKit:
+    """Return a full round with flared flat segments by hand: all its segments share one row, its casings another."""
+    return hand.make_kit(parts=list(flat("full round").kit.parts))
+
+
+@pytest.mark.parametrize("kit", [hand.make_kit(), hand.measured_kit(), _ring()], ids=["planned", "tapered", "shared"])
 def test_parts_are_as_high_as_their_table_in_every_look(kit: CutKit, monkeypatch: pytest.MonkeyPatch) -> None:
     typst.Compiler(
         input=MEASURED_BOTH_WAYS.encode(),
@@ -70,3 +76,18 @@ def test_parts_are_as_high_as_their_table_in_every_look(kit: CutKit, monkeypatch
         ignore_system_fonts=True,
         sys_inputs={"data": json.dumps(_printed(kit, monkeypatch))},
     ).compile(format="pdf")
+
+
+def test_pieces_of_a_ring_share_rows_with_a_box_for_each(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Equal turns of a circle, so jambs are one row and casings another; no mark is lost."""
+    kit = _ring()
+    (group,) = _printed(kit, monkeypatch)["sheets"][0]["groups"]
+    assert [part["name"] for part in group["parts"]] == ["extension jamb", "casing"]
+    assert [mark for part in group["parts"] for mark in part["marks"]] == [part.mark for part in kit.parts]
+    assert "bottom<" not in "".join(part["shape"]["svg"] for part in group["parts"])
+
+
+def test_parts_of_a_rectangle_have_rows_of_their_own(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Left and right legs are cut to the same words, and stay apart."""
+    groups = _printed(hand.make_kit(), monkeypatch)["sheets"][0]["groups"]
+    assert all(len(part["marks"]) == 1 for group in groups for part in group["parts"])
