@@ -100,7 +100,7 @@ def _heads() -> _Row:
 
 
 def _rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_Row]:
-    """Make a row of each part; two legs that follow each other share one, and so do pieces round a shape, told alike."""
+    """Make a row of each part; two legs that follow each other share one, and so do pieces round a shape."""
     rows: list[_Row] = []
     for some in _alike(parts, grid, widths):
         part, row = some[0], _row(some[0], grid, widths, others=some[1:])
