@@ -125,8 +125,7 @@ def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change
         elif now:
             yield Change(mark=now["mark"], what=named(now), old="none", new=size_words(now), verdict=CutIt())
         elif was:
-            what = f"{named(was)} (was {was['mark']})"
-            yield Change(mark=was["mark"], what=what, old=size_words(was), new="none", verdict=NoLongerNeeded())
+            yield Change(mark=was["mark"], what=named(was), old=size_words(was), new="none", verdict=NoLongerNeeded())
 
 
 def named(part: Record) -> str:

@@ -125,7 +125,7 @@ def test_mitered_casing_is_cut_shorter_but_never_longer() -> None:
 def test_parts_that_come_and_go() -> None:
     bare = opening_of(openings__0__exterior_trim="none")
     gone, come = compared(opening_of(), bare)[1], compared(bare, opening_of())[1]
-    assert ("exterior sill (was W1-12)", "no longer needed") in {(c.what, to_do(c)) for c in gone}
+    assert ("W1-12", "exterior sill", "no longer needed") in {(c.mark, c.what, to_do(c)) for c in gone}
     assert ("exterior sill", "cut it") in {(c.what, to_do(c)) for c in come}
 
 
