@@ -279,7 +279,16 @@ def test_an_opening_chooses_among_the_names_of_the_job(opened: OpenPage) -> None
 
 def test_every_part_of_the_job_file_has_its_table_and_every_step_leads_on() -> None:
     tables = key_tables()
-    assert set(tables["JobFile"][0]) == {"key", "words", "choices", "is_required", "of", "steps", "takes_text"}
+    assert set(tables["JobFile"][0]) == {
+        "key",
+        "words",
+        "picture",
+        "choices",
+        "is_required",
+        "of",
+        "steps",
+        "takes_text",
+    }
     under = {key["of"] for keys in tables.values() for key in keys if key["of"]}
     assert under <= set(tables)
     steps = {key["key"]: key["steps"] for key in (*tables["OpeningEntry"], *tables["JobFile"]) if key["of"]}
