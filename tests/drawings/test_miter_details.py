@@ -108,7 +108,9 @@ def test_casing_outside_over_jambs_that_flare_has_its_reveal_too() -> None:
         for chain in view.chains
         for one in chain.intervals
     ]
-    assert steps == [("casing reveal", pytest.approx(0.25, abs=TINY))]
+    ((name, step),) = steps
+    assert name == "casing reveal"
+    assert step == pytest.approx(0.25, abs=TINY)
 
 
 def _views(**changes: object) -> list[View]:
