@@ -108,7 +108,6 @@ def _total(planned: Sequence[PlannedLot], currency: str, turn: Round) -> Record:
     boards = boards_of(planned, turn.stays, turn.number)
     return {
         "boards": boards.count,
-        "bought": sum(not board.stock.on_hand for one in planned for board in one.plan.boards),
         "to_buy": boards.to_buy,
         "bought_before": boards.before,
         "on_hand": boards.on_hand,
