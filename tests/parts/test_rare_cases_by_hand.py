@@ -48,6 +48,8 @@ def test_wood_moves_by_how_it_was_sawn() -> None:
         (("W1-1", "W1-2"), "W1-1, W1-2"),
         (("W1-2c", "W1-2d", "W1-2e"), "W1-2c, d, e"),
         (("W1-1", "W1-2c", "W1-2d", "W1-3c", "W1-4"), "W1-1, W1-2c, d, W1-3c, W1-4"),
+        ((*(f"W1-{at}" for at in range(1, 9)), "W1-12"), "W1-1 to W1-8, W1-12"),
+        (tuple(f"W1-{at}" for at in range(1, 8)), "W1-1, W1-2, W1-3, W1-4, W1-5, W1-6, W1-7"),
     ],
 )
 def test_of_members_of_one_jamb_the_letters_follow_the_first(marks: tuple[str, ...], said: str) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import groupby
 
 from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
 from jambs.length import Units
@@ -47,9 +48,23 @@ def _listed(marks: tuple[str, ...]) -> str:
     for before, mark in zip(("", *marks), marks, strict=False):
         is_next = before[-1:].isalpha() and before[:-1] == mark[:-1]
         found.append(mark[-1] if is_next else mark)
-    return ", ".join(found)
+    return ", ".join(_by_ends(found))
 
 
+def _by_ends(told: list[str]) -> Iterator[str]:
+    """Tell marks that follow each other by the first and the last, where they are many: ``A2-1 to A2-26``."""
+    numbers = [mark.rpartition("-")[2] for mark in told]
+    ways = [int(number) - at if number.isdigit() else None for at, number in enumerate(numbers)]
+    for way, row in groupby(zip(ways, told, strict=True), key=lambda one: one[0]):
+        marks = [mark for _, mark in row]
+        if way is None or len(marks) < MANY:
+            yield from marks
+        else:
+            yield f"{marks[0]} to {marks[-1]}"
+
+
+MANY = 8
+"""From so many marks in a row on, a caution names the first and the last."""
 NARROW_RIP = 2.0
 """A rip under this [in] leaves no room for a hand beside the guard: common practice, no source."""
 LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990
