@@ -43,17 +43,26 @@ def printed(name: str) -> tuple[list[str], dict[str, Any]]:
 
 
 def sizes_in_table(lines: list[str], mark: str, units: str) -> list[tuple[float, float, float]]:
-    """Return the sizes that stand behind a mark: thickness x width x length [in]."""
+    """Return the sizes that stand behind a mark, or behind marks it is among: thickness x width x length [in]."""
     text = " ".join(lines)
     opening = re.escape(mark.rsplit("-", 1)[0])
+    some = rf"{opening}-\d+[a-z]?(?: to {opening}-\d+)?"
     length = r"(?:\d+'-)?\d[\d./ ]*\"?"
-    pattern = (
-        rf"(?<![\w-]){re.escape(mark)}(?:, {opening}-\d+)? (?:(?!{opening}-\d).)*?({length}) x ({length}) x ({length})"
-    )
+    pattern = rf"(?<![\w-])({some}(?:, {some})*) (?:(?!{opening}-\d).)*?({length}) x ({length}) x ({length})"
     unit = " mm" if units == "mm" else ""
-    return [
-        (number(one, unit), number(two, unit), number(three, unit)) for one, two, three in re.findall(pattern, text)
-    ]
+    rows = [(row, sizes) for row, *sizes in re.findall(pattern, text) if mark in marks_in(row)]
+    return [(number(one, unit), number(two, unit), number(three, unit)) for _, (one, two, three) in rows]
+
+
+def marks_in(row: str) -> set[str]:
+    """Return the marks that a row of the table has, ``G6-1 to G6-3, G6-6``."""
+    found: set[str] = set()
+    for some in row.split(", "):
+        first, _, last = some.partition(" to ")
+        stem, _, number_of_first = first.rpartition("-")
+        ends = range(int(number_of_first), int(last.rpartition("-")[2]) + 1) if last else ()
+        found |= {first, *(f"{stem}-{at}" for at in ends)}
+    return found
 
 
 def number(text: str, unit: str) -> float:
