@@ -302,22 +302,21 @@ function copyOf(path, before) {
 
 /** One after the other, as they were asked for. What shifts numbers of a list is asked for once: until the list is drawn anew, its other buttons are of places that have moved. */
 function change(asked) {
-  const shifts = SHIFTING.includes(asked.act), from = document.activeElement.closest(".fresh");
+  const shifts = SHIFTING.includes(asked.act);
   if (shifts && isShifting) return Promise.resolve(false);
   if (shifts) isShifting = true;
-  waiting = waiting.catch(() => {}).then(() => changeNow(asked, from)).finally(() => { if (shifts) isShifting = false; });
+  waiting = waiting.catch(() => {}).then(() => changeNow(asked)).finally(() => { if (shifts) isShifting = false; });
   return waiting;
 }
 
-async function changeNow(asked, from) {
+async function changeNow(asked) {
   const before = names(asked.path[0]), answer = await ask("/job/change", asked);
   if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
   say(answer.said || "", answer.said ? "stop" : "");
   const made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
   if (made) opened.set(made, true);
-  const adding = document.activeElement.closest(".fresh");
-  if (!adding || adding === from || made) show();  // what was begun to be added meanwhile is not there yet: it would go
+  show();
   if (made) document.querySelector(`[data-group='${CSS.escape(made)}'] > summary`)?.focus();
   draftChanged();
   return true;
