@@ -44,7 +44,6 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.section.cut import sections_to_draw
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
-from jambs.sheets.full_scale import write_templates
 from jambs.sheets.house import write_order_sheet, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.joining import join_pdfs
@@ -54,6 +53,7 @@ from jambs.sheets.press import PressError
 from jambs.sheets.record import job_record
 from jambs.sheets.rough_openings import write_rough_opening_schedule
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
+from jambs.sheets.template_pages import write_templates
 from jambs.values import Record
 
 FEW = 3

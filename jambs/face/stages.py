@@ -105,7 +105,7 @@ def templates(kit: CutKit, job: Job, path: str | Path) -> Path | None:
 
     Nothing where no part of it needs one. The paper is the shop's; a bar on each page shows whether it was printed 1:1.
     """
-    from jambs.sheets.full_scale import write_templates
+    from jambs.sheets.template_pages import write_templates
 
     write_templates(kit, job, Path(path))
     return Path(path) if Path(path).exists() else None

@@ -1,4 +1,4 @@
-"""Full-scale templates to print, cut out and lay on the board: horns and notches of stools and sills, a sill's end.
+"""Templates at full scale, to cut out and lay on the board: horns and notches of stools and sills, a sill's end.
 
 Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. Round an opening
 that is no rectangle each slant that ends are cut to is drawn once, to set a bevel by. The section of molded casing is
@@ -9,79 +9,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
-from pathlib import Path
 
 from jambs.geometry import Outline, Point, tangent
-from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
-from jambs.outlines import SAME_POINT, kept, within, without_doubles
+from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.board.bending_form import bending_form
 from jambs.parts.board.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
 from jambs.parts.board.part import ArcEnds, Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.planned import depth_is_planned
-from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.edge_names import edge_name, edge_names, is_turned
-from jambs.sheets.every_page import page_data
-from jambs.sheets.press import press
 from jambs.sheets.setting_out import setting_out
-from jambs.sheets.stamp import NOT_ISSUED, Stamps
-from jambs.sheets.tiles import Tile, Tiling
-from jambs.values import Record
+from jambs.sheets.template import Template
 
 PAST_NOTCH = {Units.INCH: 2.0, Units.MM: 50 / MM_PER_INCH}
 """How far a template goes on past the notch, to be lined up with the edge [in]."""
-OVERLAP = {Units.INCH: 0.5, Units.MM: 12 / MM_PER_INCH}
-"""What two sheets of a tiled template both show [in]."""
-BAR = {Units.INCH: (4.0, "4 in"), Units.MM: (100 / MM_PER_INCH, "100 mm")}
-"""The bar that is measured before a template is used [in], and how it is called."""
-ROOM = {"letter": (7.5, 8.5), "A4": (190 / MM_PER_INCH, 230 / MM_PER_INCH)}
-"""What one sheet shows of a template, across and down [in]."""
 SAME_SLANT = 4
 """Decimals to which two slants are one: of an angle [degrees] and of what it is cut over [in]."""
-TITLE, BETWEEN = 0.55, 0.25
-"""Height of a template's own title, and from one template to the next below it [in]."""
-
-
 SPRING_WORDS, RADIUS_WORDS = 0.3, 0.08
 """Where the words of a form's lines stand: from the arc toward its center."""
-
-TURNED = "drawn turned to the left: what is above lies at the left, what is left lies below"
-"""What is said of a template that fits the sheet in that way only."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Template:
-    """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner.
-
-    ``is_planned``: the depth that it follows is not measured yet. ``labels``: words, each at the right of its point.
-    """
-
-    title: str
-    note: str
-    size: Point
-    cut: tuple[tuple[Point, ...], ...]
-    broken: tuple[tuple[Point, ...], ...] = ()
-    is_planned: bool = False
-    labels: tuple[tuple[Point, str], ...] = ()
-
-    @property
-    def fits(self) -> Point:
-        """The room it takes on one sheet, with its title [in]."""
-        return (self.size[0], self.size[1] + TITLE)
-
-    @property
-    def turned(self) -> Template:
-        """The template a quarter turn round, not mirrored."""
-        high = self.size[1]
-        cut, broken = (
-            tuple(tuple((high - y, x) for x, y in line) for line in lines) for lines in (self.cut, self.broken)
-        )
-        labels = tuple(((high - y, x), words) for (x, y), words in self.labels)
-        return replace(
-            self, note=f"{self.note}; {TURNED}", size=(high, self.size[0]), cut=cut, broken=broken, labels=labels
-        )
 
 
 def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
@@ -97,16 +43,8 @@ def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
     return (
         (*notched, *molded)
         if opening.shape is None
-        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units), *_set_out(kit, grid))
+        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units), *setting_out(kit, grid))
     )
-
-
-def _set_out(kit: CutKit, grid: Grid) -> Iterator[Template]:
-    """Draw the curve that a flared jamb in flat segments is put together over."""
-    if one := setting_out(kit, grid):
-        yield Template(
-            title=one.title, note=one.note, size=one.size, cut=one.faces, broken=one.broken, labels=one.labels
-        )
 
 
 def _molded(parts: Sequence[Part]) -> list[Part]:
@@ -316,98 +254,3 @@ def _of_slant(slant: _Slant, parts: Sequence[Part], units: Units) -> Template:
         cut=(((reach, high), (above, high), (below, 0.0), (reach, 0.0)),),
         broken=(((reach, 0.0), (reach, high)),),
     )
-
-
-# ---- on paper
-
-
-def write_templates(kit: CutKit, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
-    """Write the templates of an opening as a PDF at full scale; nothing where it has none."""
-    templates = templates_of(kit, grid=job.shop.grid)
-    if templates:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(press("full_scale", templates_data(kit, templates, job, stamps=stamps)))
-
-
-def templates_data(kit: CutKit, templates: Sequence[Template], job: Job, *, stamps: Stamps = NOT_ISSUED) -> Record:
-    """Return what the pages of an opening's templates print; all sizes in inches."""
-    bar, words = BAR[job.units]
-    room = ROOM[job.shop.paper]
-    laid = [one.turned if not _fits(one, room) and _fits(one.turned, room) else one for one in templates]
-    return {
-        **page_data(job),
-        "mark": kit.mark,
-        "room": kit.placement.opening.room,
-        "stamp": stamps.foot(kit.mark),
-        "bar": {"length": bar, "text": words},
-        "area": room,
-        "overlap": OVERLAP[job.units],
-        "sheets": [*_shared(laid, room), *_tiled(laid, room, OVERLAP[job.units])],
-    }
-
-
-def _fits(template: Template, room: Point) -> bool:
-    return all(size <= most for size, most in zip(template.fits, room, strict=True))
-
-
-def _shared(templates: Sequence[Template], room: Point) -> list[Record]:
-    """Return the sheets of templates that fit one, below each other as long as there is room."""
-    sheets: list[list[Record]] = []
-    left = 0.0
-    for one in (one for one in templates if _fits(one, room)):
-        if not sheets or one.fits[1] > left:
-            sheets.append([])
-            left = room[1]
-        sheets[-1].append({**_template(one), "down": room[1] - left})
-        left -= one.fits[1] + BETWEEN
-    return [{"templates": some, "tile": None} for some in sheets]
-
-
-def _tiled(templates: Sequence[Template], room: Point, overlap: float) -> list[Record]:
-    """Return the sheets of templates that are larger than one."""
-    area = (room[0], room[1] - TITLE)
-    sheets: list[Record] = []
-    for one in (one for one in templates if not _fits(one, room)):
-        tiling = Tiling(size=one.size, room=area, overlap=overlap)
-        printed = [tile for tile in tiling.tiles if _is_drawn_on(one, tile, tiling)]
-        sheets += [
-            {"templates": [{**_template(one), "down": 0.0}], "tile": _tile(tile, tiling, printed)} for tile in printed
-        ]
-    return sheets
-
-
-def _is_drawn_on(one: Template, tile: Tile, tiling: Tiling) -> bool:
-    """Say whether something stands on a tile that is not on the one left of it or below it as well."""
-    low, top = tiling.own(tile)
-    lines = (pair for line in (*one.cut, *one.broken) for pair in pairwise(line))
-    points = ((at, at) for at, _ in one.labels)
-    return any(within(pair, low, top) for pair in (*lines, *points))
-
-
-def _template(one: Template) -> Record:
-    return {
-        "title": one.title,
-        "note": one.note,
-        "size": one.size,
-        "cut": one.cut,
-        "broken": one.broken,
-        "labels": [{"at": at, "words": words} for at, words in one.labels],
-        "planned": PLANNED if one.is_planned else "",
-    }
-
-
-def _tile(tile: Tile, tiling: Tiling, printed: Sequence[Tile]) -> Record:
-    across, down = tiling.count
-    return {
-        "name": tile.name,
-        "low": tile.low,
-        "area": tiling.room,
-        "crosses": tiling.crosses(tile),
-        "across": across,
-        "down": down,
-        "names": [
-            {"name": one.name, "low": one.low, "is_this": one == tile, "is_blank": one not in printed}
-            for one in tiling.tiles
-        ],
-        "blank": [one.name for one in tiling.tiles if one not in printed],
-    }

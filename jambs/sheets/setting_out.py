@@ -6,8 +6,7 @@ half of the curve, of one that is the same to both sides from its center line on
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from jambs.geometry import Point
 from jambs.job.models.path_edge import FrameEdge, FramePath
@@ -17,30 +16,19 @@ from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.kit_parts import parts_of
+from jambs.sheets.template import Template
 from jambs.sides import Side
 
 Line = tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettingOut:
-    """Lines at full scale from their lower left corner [in]: the faces at both edges, and joints in broken lines."""
-
-    title: str
-    note: str
-    size: Point
-    faces: tuple[Line, ...]
-    broken: tuple[Line, ...]
-    labels: tuple[tuple[Point, str], ...]
-
-
-def setting_out(kit: CutKit, grid: Grid) -> SettingOut | None:
-    """Return the setting out of a flared jamb's flat segments; None of any other jamb."""
+def setting_out(kit: CutKit, grid: Grid) -> Iterator[Template]:
+    """Draw the setting out of a flared jamb's flat segments: faces at both edges, joints in broken lines."""
     opening, frame = kit.placement.opening, kit.frames[0] if kit.frames else None
     clear = clear_path(opening, frame.clear) if frame and opening.shape else ()
     flat = flat_path(opening, clear, frame, kit.flares) if frame else None
     if frame is None or flat is None:
-        return None
+        return
     side = next(edge.side for edge in clear if edge.center)
     room = flat.at(kit.flares, frame.sides[side].greatest + frame.proud)
     shown = [i for i in flat.flares if flat.path[i].side is Side.HEAD]
@@ -58,11 +46,11 @@ def setting_out(kit: CutKit, grid: Grid) -> SettingOut | None:
     jambs = [one for one in parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR) if one.side in _sides(clear)]
     half = "the others are alike" if middle is None else "turned over on its center line it is the other half"
     radii = (grid.text(min(edge.circle.radius for edge in path if edge.circle)) for path in (clear, _room(kit)))
-    return SettingOut(
+    yield Template(
         title=f"{jambs[0].mark} to {jambs[-1].mark}: flat segments, their faces at both edges",
         note=f"seen from the room, right half; {half}; corners on radius {' and '.join(radii)}; broken: joints",
         size=(high[0] - low[0], high[1] - low[1]),
-        faces=faces,
+        cut=faces,
         broken=tuple(map(placed, joints)),
         labels=tuple(
             (_between(*line[:2]), words) for line, words in zip(faces, ("frame edge", "room edge"), strict=True)

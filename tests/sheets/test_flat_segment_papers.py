@@ -13,11 +13,12 @@ from rounds import inside_only
 
 from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.words.corner_words import jamb_corner_words
-from jambs.sheets.full_scale import Template, templates_of
+from jambs.sheets.full_scale import templates_of
 from jambs.sheets.house import rip_text
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.reading_answer import _boards
 from jambs.sheets.record import opening_record
+from jambs.sheets.template import Template
 
 
 def cut(made: RandomKit) -> CutKit:

@@ -24,8 +24,10 @@ from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.cut_words import work_words
-from jambs.sheets.full_scale import TURNED, Template, templates_data, templates_of, write_templates
+from jambs.sheets.full_scale import templates_of
 from jambs.sheets.press import press
+from jambs.sheets.template import TURNED, Template
+from jambs.sheets.template_pages import templates_data, write_templates
 from jambs.sheets.tiles import Tiling
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

@@ -33,11 +33,13 @@ from jambs.parts.words.cut_words import ends_words, work_words
 from jambs.parts.words.ply_words import resawn_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
-from jambs.sheets.full_scale import Template, templates_data, templates_of
+from jambs.sheets.full_scale import templates_of
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.part_record import part_record
 from jambs.sheets.part_rows import beside_parts, part_row
 from jambs.sheets.rough_openings import rough_opening_data
+from jambs.sheets.template import Template
+from jambs.sheets.template_pages import templates_data
 from jambs.sides import Side
 from jambs.solids.arced import arced_board
 from jambs.stock.house.house_pieces import house_pieces
