@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 
-from jambs.drawings.elements.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
+from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.fewest import Pages, fewest_sheets, plain_count
-from jambs.drawings.layout.packing import OnPage, room_on, share_of
+from jambs.drawings.layout.packing import OnPage, room_on
 from jambs.drawings.title import TitleBlock, title_block
+from jambs.drawings.view_scales import (
+    CORNERS,
+    ELEVATIONS,
+    at_scales,
+    fits,
+    one_smaller,
+    small_picture,
+    with_smaller_details,
+    with_smaller_sections,
+)
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
@@ -36,19 +45,13 @@ from jambs.section.region import Section, SectionCut
 
 DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.SILL)
 """The sections in the order in which they stand on the sheets."""
-ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
-SECTIONS = (ViewKind.SECTION,)
-CORNERS = (ViewKind.CORNER,)
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
-LEAST_LEGIBLE = 24.0
-"""A detail that could only share a page at a smaller scale than this takes the width it needs."""
 FEW = 4
 """So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections.
 
 Corners are smaller than half size only where that takes fewer sheets.
 """
-NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 APART = 6.0
 """Least space between two views in model space [in]."""
 
@@ -129,16 +132,16 @@ def draw_opening(
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
-    asked, views = _at_scales(wanted, job.units, pages[0])
-    small = _small_picture(asked, job.units)
+    asked, views = at_scales(wanted, job.units, pages[0])
+    small = small_picture(asked, job.units)
     tries = list(_tries([views], small, notes, tables))
     smallest: list[PlacedView] = []
     if plain_count(tries, pages[0]) > FEW:
-        smaller = _with_smaller_sections(views, asked, job.units)
-        less = _with_smaller_details(smaller, asked, job.units)
-        least = _one_smaller(less, asked, job.units, ELEVATIONS)
+        smaller = with_smaller_sections(views, asked, job.units)
+        less = with_smaller_details(smaller, asked, job.units)
+        least = one_smaller(less, asked, job.units, ELEVATIONS)
         tries += _tries([smaller, less, least], small, notes, tables)
-        smallest = _one_smaller(less, asked, job.units, CORNERS)
+        smallest = one_smaller(less, asked, job.units, CORNERS)
     ordered, laid_out = fewest_sheets(tries, pages)
     if len(laid_out[0]) > FEW and smallest:
         fewer = fewest_sheets(_tries([smallest], small, notes, tables), pages)
@@ -176,24 +179,6 @@ def _tries(
                 yield _ordered(kept, [note, *tables])
 
 
-def _small_picture(asked: Sequence[View], units: Units) -> PlacedView:
-    """Draw the exploded picture at the smallest scale."""
-    (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
-    return arrange(picture, scale=scales_of(units)[-1], units=units, with_unit=False)
-
-
-def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
-    """Draw the sections at the next smaller scale, with narrower words beside them; the corners have their details."""
-    scales = scales_of(units)
-    scale = next(view.scale for view in views if view.kind is ViewKind.SECTION)
-    smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
-    found = [
-        _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
-        for one, view in zip(views, asked, strict=True)
-    ]
-    return _if_it_fits(found, views, PAGES[units][0])
-
-
 def _with_best_picture(
     views: Sequence[PlacedView], laid_out: list[Pages], asked: Sequence[View], pages: Sequence[Page], units: Units
 ) -> tuple[Sequence[PlacedView], list[Pages]]:
@@ -203,7 +188,7 @@ def _with_best_picture(
     ways = [(views, laid_out)]
     for scale in scales_of(units)[picture.largest :]:
         other = arrange(picture, scale=scale, units=units, with_unit=False)
-        if scale != now and _fits(other, pages[0]):
+        if scale != now and fits(other, pages[0]):
             ways.append(fewest_sheets([[other if one.kind is picture.kind else one for one in views]], pages))
     return min(ways, key=lambda way: (_sheet_counts(way), _picture_scale(way[0])))
 
@@ -212,51 +197,10 @@ def _picture_scale(views: Iterable[PlacedView]) -> float:
     return next(view.scale.factor for view in views if view.kind is ViewKind.EXPLODED)
 
 
-def _one_smaller(
-    views: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
-) -> list[PlacedView]:
-    """Draw the views of some kinds at the scale next to the largest of theirs."""
-    scales = (HALF_SIZE[units], *scales_of(units))
-    scale = min((view.scale for view in views if view.kind in kinds), key=lambda one: one.factor, default=scales[0])
-    smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
-    found = [
-        arrange(view, scale=smaller, units=units, with_unit=False) if view.kind in kinds else one
-        for one, view in zip(views, asked, strict=True)
-    ]
-    return _if_it_fits(found, views, PAGES[units][0])
-
-
-def _if_it_fits(found: list[PlacedView], before: Sequence[PlacedView], page: Page) -> list[PlacedView]:
-    """Return what was found, or all as it was: words beside smaller shapes may take more paper, too much of it."""
-    return found if all(_fits(view, page) for view in found) else list(before)
-
-
-def _with_narrow_words(view: View, scale: Scale, units: Units) -> PlacedView:
-    """Arrange a view with narrow words beside it, unless more lines of them make it higher than the smaller page."""
-    narrow = arrange(view.with_narrow_words(), scale=scale, units=units, with_unit=False)
-    if narrow.paper_height <= room_on(PAGES[units][0]).height:
-        return narrow
-    return arrange(view, scale=scale, units=units, with_unit=False)
-
-
-def _with_smaller_details(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
-    """Draw the details of the outside at the largest standard scale, not half size."""
-    return [
-        arrange(view, scale=scales_of(units)[0], units=units, with_unit=False) if view.is_half_size_if_room else one
-        for one, view in zip(views, asked, strict=True)
-    ]
-
-
 def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:
     """Put notes and tables before the details of single parts."""
     whole = [view for view in views if not view.kind.is_of_part]
     return [*whole, *tables, *(view for view in views if view.kind.is_of_part)]
-
-
-def _at_scales(wanted: Sequence[View], units: Units, page: Page) -> tuple[tuple[View, ...], list[PlacedView]]:
-    """Arrange all views at their best scales, elevations at one and sections at one; return them as they are drawn."""
-    asked, views = zip(*(_at_best_scale(view, units, page) for view in wanted), strict=True)
-    return asked, _alike(_alike(views, asked, units, page, ELEVATIONS), asked, units, page, SECTIONS)
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
@@ -279,91 +223,6 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
         *outside_details(kit, cuts, job),
         *details(kit, grid=job.shop.grid),
     )
-
-
-def _at_best_scale(view: View, units: Units, page: Page) -> tuple[View, PlacedView]:
-    """Arrange a view at its best scale; where it fits at none, without marks and call-outs: see the parts table.
-
-    Raises:
-        ValueError: the view fits the page at no scale, its marks left out.
-    """
-    if found := _best(view, units, page):
-        return view, found
-    bare = replace(view, marks=(), call_outs=(), remarks=(*view.remarks, NO_ROOM))
-    if found := _best(bare, units, page):
-        return bare, found
-    raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
-
-
-def _best(view: View, units: Units, page: Page) -> PlacedView | None:
-    """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page.
-
-    None where it fits at no scale.
-    """
-
-    @cache
-    def at(scale: Scale) -> PlacedView:
-        return arrange(view, scale=scale, units=units, with_unit=False)
-
-    if view.half_size:
-        placed = at(HALF_SIZE[units])
-        if _fits(placed, page):
-            return placed
-    whole = (1.0, 1.0)
-    found = _fitting(view, at, units, page, view.share)
-    if found is None or (found.scale.factor > LEAST_LEGIBLE and view.kind.is_of_part):
-        found = _fitting(view, at, units, page, whole)
-    return found
-
-
-def _alike(
-    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, page: Page, kinds: Container[ViewKind]
-) -> list[PlacedView]:
-    """Draw the views of some kinds at one scale, the largest from the smallest of theirs on at which all fit a page.
-
-    Smaller shapes have less room for what stands in them, so that a view may take more paper at a smaller scale: where
-    no scale serves all, each keeps its own.
-    """
-    smallest = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)
-    for scale in (smallest, *(one for one in scales_of(units) if one.factor > smallest.factor)):
-        found = [
-            arrange(view, scale=scale, units=units, with_unit=False)
-            if one.kind in kinds and one.scale != scale
-            else one
-            for one, view in zip(placed, asked, strict=True)
-        ]
-        if all(_fits(view, page) for view in found if view.kind in kinds):
-            return found
-    return list(placed)
-
-
-def _fits(view: PlacedView, page: Page) -> bool:
-    room = room_on(page)
-    return view.paper_width <= room.width and view.paper_height <= room.height
-
-
-def _fitting(
-    view: View, at: Callable[[Scale], PlacedView], units: Units, page: Page, share: tuple[float, float]
-) -> PlacedView | None:
-    """Return a view ``at`` the largest standard scale at which it keeps to a share of the page's room.
-
-    What stands beside the shapes takes no less paper at a smaller scale: where that alone is too large, none is tried.
-    """
-    room, scales = room_on(page), scales_of(units)
-    width, height = share_of(room.width, share[0]), share_of(room.height, share[1])
-    core = view.core
-    for scale in scales[min(view.largest, len(scales) - 1) :]:
-        wide, high = core.width / scale.factor, core.height / scale.factor
-        if max(wide, high) > view.widest and scale is not scales[-1]:
-            continue
-        if wide > width or high > height:
-            continue  # the bare shapes are too large already
-        placed = at(scale)
-        if placed.paper_width <= width and placed.paper_height <= height:
-            return placed
-        if placed.paper_width - wide > width or placed.paper_height - high > height:
-            return None
-    return None
 
 
 def _sheets(pages: Sequence[Sequence[OnPage]], page: Page) -> list[Sheet]:

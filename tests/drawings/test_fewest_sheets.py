@@ -10,13 +10,13 @@ import pytest
 from samples import SAMPLES, drawn
 
 import jambs
-from jambs.drawings.drawing import ELEVATIONS, _alike
 from jambs.drawings.elements.boxes import Box
 from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.layout.fewest import fewest_sheets, in_reading_order, plain_count
 from jambs.drawings.layout.packing import RULES, OnPage, filled, room_on, set_out, sized
+from jambs.drawings.view_scales import ELEVATIONS, alike
 from jambs.length import Units
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -101,12 +101,12 @@ def test_elevations_are_drawn_at_one_scale_at_which_both_fit(
     def arranged(one: View, *, scale: Scale, units: Units, with_unit: bool) -> PlacedView:
         return at(one, scale)
 
-    monkeypatch.setattr("jambs.drawings.drawing.arrange", arranged)
+    monkeypatch.setattr("jambs.drawings.view_scales.arrange", arranged)
     frame = Shape(points=((0.0, 0.0), (4.0, 0.0), (4.0, 3.0)), ink=Ink.TRIM_INSIDE)
     asked = [View(name=kind.value, title=kind.value, kind=kind, shapes=(frame,)) for kind in ELEVATIONS]
     scales = {round(scale.factor): scale for scale in scales_of(Units.INCH)}
     placed = [at(asked[0], scales[16]), at(asked[1], scales[24])]
-    found = _alike(placed, asked, Units.INCH, PAGES[Units.INCH][0], ELEVATIONS)
+    found = alike(placed, asked, Units.INCH, PAGES[Units.INCH][0], ELEVATIONS)
     assert [round(one.scale.factor) for one in found] == wanted
 
 

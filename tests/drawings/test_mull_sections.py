@@ -12,9 +12,9 @@ import pytest
 from cases import changed, job_of, kit_of
 from gangs import boxed, ganged, ganged_kit, unit
 
-from jambs.drawings.drawing import _at_best_scale
 from jambs.drawings.elements.paper import PAGES
 from jambs.drawings.elements.view import View, ViewSide
+from jambs.drawings.view_scales import at_best_scale
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.unit_dimensions import unit_chains
@@ -144,6 +144,6 @@ def test_an_opening_of_one_unit_has_no_such_section_and_no_such_dimension() -> N
 def test_no_two_texts_of_a_section_lie_over_each_other(paths: dict[str, Any]) -> None:
     _, views = views_of(**paths)
     for view in views:
-        _, placed = _at_best_scale(view, Units.INCH, PAGES[Units.INCH][0])
+        _, placed = at_best_scale(view, Units.INCH, PAGES[Units.INCH][0])
         boxes = [text.box for text in placed.lettering]
         assert not [1 for one, two in combinations(boxes, 2) if one.overlaps(two)]

@@ -17,8 +17,8 @@ from random_kits import RandomKit
 
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
-from jambs.drawings.drawing import NO_ROOM, _at_best_scale
 from jambs.drawings.elements.paper import PAGES
+from jambs.drawings.view_scales import NO_ROOM, at_best_scale
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
 from jambs.drawings.views.words import sawn_first, size_words
@@ -161,9 +161,9 @@ def test_a_view_of_very_many_parts_is_drawn_without_their_marks() -> None:
     kit = arched(curved="sawn segments").kit
     few = interior_elevation(kit, Units.INCH)
     letter = PAGES[Units.INCH][0]
-    assert _at_best_scale(few, Units.INCH, letter)[0] is few
+    assert at_best_scale(few, Units.INCH, letter)[0] is few
     many = replace(few, marks=few.marks * 8)
-    fitted, _ = _at_best_scale(many, Units.INCH, letter)
+    fitted, _ = at_best_scale(many, Units.INCH, letter)
     assert (fitted.marks, fitted.remarks[-1]) == ((), NO_ROOM)
 
 
