@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from jambs.length import Units
+from jambs.parts.board.listing import and_list
 from jambs.place.placement import Placement
 from jambs.place.weight_words import weight_text
 
@@ -42,13 +43,12 @@ def lifts_of(placement: Placement) -> tuple[Lift, ...]:
 
 
 def _lift(units: Sequence[tuple[int, float]], count: int) -> Lift:
-    *others, last = (str(number) for number, _ in units)
-    words = f"units {', '.join(others)} and {last}" if others else f"unit {last}"
+    words = f"unit{'s' * (len(units) > 1)} {and_list([str(number) for number, _ in units])}"
     weights = [weight for _, weight in units]
     return Lift(
         weight=sum(weights),
         words="" if len(units) == count else words,
-        heaviest=max(weights) if others else None,
+        heaviest=max(weights) if len(units) > 1 else None,
     )
 
 

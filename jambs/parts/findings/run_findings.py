@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units
+from jambs.parts.board.listing import and_list
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +24,7 @@ class GoesPastNeighbors(Finding):
         """Say which, past what, and what to tape before they are cut."""
         apart = " and ".join(units.text(one) for one in self.apart)
         return (
-            f"Trimmed as one with {_listed(self.others)}: {', '.join(self.marks)} lie over all of them and the wall "
+            f"Trimmed as one with {and_list(self.others)}: {', '.join(self.marks)} lie over all of them and the wall "
             f"between. Before they are cut, tape from frame to frame over that wall: they are made for {apart}, and no "
             "reading tells it."
         )
@@ -43,10 +44,6 @@ class TrimmedByAnother(Finding):
         """Say whose they are, and what is set first."""
         stool = " Its stool lies under the jambs: it is set before them." if self.has_stool else ""
         return f"Trimmed as one with {self.lead}: {', '.join(self.marks)} are on the sheets of {self.lead}.{stool}"
-
-
-def _listed(marks: tuple[str, ...]) -> str:
-    return " and ".join(filter(None, (", ".join(marks[:-1]), marks[-1])))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
-from itertools import groupby
 
 from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
 from jambs.length import Units
 from jambs.parts.board.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.lifting import lifting_words, lifts_of
+from jambs.parts.board.listing import in_rows
 from jambs.parts.board.part import Part, sawn_of
 from jambs.place.placement import Placement
 
@@ -54,13 +54,11 @@ def _listed(marks: tuple[str, ...]) -> str:
 def _by_ends(told: list[str]) -> Iterator[str]:
     """Tell marks that follow each other by the first and the last, where they are many: ``A2-1 to A2-26``."""
     numbers = [mark.rpartition("-")[2] for mark in told]
-    ways = [int(number) - at if number.isdigit() else None for at, number in enumerate(numbers)]
-    for way, row in groupby(zip(ways, told, strict=True), key=lambda one: one[0]):
-        marks = [mark for _, mark in row]
-        if way is None or len(marks) < MANY:
-            yield from marks
+    for row in in_rows([int(number) if number.isdigit() else None for number in numbers]):
+        if len(row) < MANY:
+            yield from (told[at] for at in row)
         else:
-            yield f"{marks[0]} to {marks[-1]}"
+            yield f"{told[row[0]]} to {told[row[-1]]}"
 
 
 MANY = 8

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from itertools import groupby
 
 from jambs.arcs import with_arcs
 from jambs.parts.board.kinds import position_words, run_words
+from jambs.parts.board.listing import and_list, in_rows
 from jambs.parts.board.part import Part
 
 STEPS = 128
@@ -39,7 +39,7 @@ def piece_place(part: Part) -> tuple[str, int, int]:
 def mark_lines(marks: Sequence[str]) -> tuple[str, ...]:
     """Return the marks of some pieces in short, ``A2-1``, ``to A2-12,``: three and more in a row by their ends."""
     told: list[tuple[str, ...]] = []
-    for row in _in_rows([_number(mark) for mark in marks]):
+    for row in in_rows([_number(mark) for mark in marks]):
         first, last = marks[row[0]], marks[row[-1]]
         told += [(first, f"to {last}")] if len(row) > 2 else [(marks[at],) for at in row]
     *before, last_row = told
@@ -50,19 +50,13 @@ def _number(mark: str) -> int:
     return int(mark.rsplit("-", 1)[-1])
 
 
-def _in_rows(numbers: Sequence[int]) -> list[list[int]]:
-    """Return where numbers that follow each other stand, row by row."""
-    rows = groupby(enumerate(numbers), key=lambda one: one[1] - one[0])
-    return [[at for at, _ in row] for _, row in rows]
-
-
 def places_words(places: Sequence[tuple[str, int, int]]) -> str:
     """Say where some pieces are: ``head, 2 to 12 of 13 from the left``; ``head and bottom, all 26``."""
     sides: dict[tuple[str, int], list[int]] = {}
     for side, run, runs in places:
         sides.setdefault((side, runs), []).append(run)
     if all(len(found) == runs for (_, runs), found in sides.items()):
-        return f"{_listed([side for side, _ in sides])}, all {len(places)}"
+        return f"{and_list([side for side, _ in sides])}, all {len(places)}"
     return "; ".join(f"{side}, {_runs(found, runs)}" for (side, runs), found in sides.items())
 
 
@@ -72,13 +66,8 @@ def _runs(found: Sequence[int], runs: int) -> str:
         return f"all {runs}"
     names = [run_words(run, runs).removeprefix(", ") for run in found]
     if not any(name[0].isdigit() for name in names):
-        return _listed(names)
-    rows = _in_rows(found)
+        return and_list(names)
+    rows = in_rows(found)
     told = [[str(found[at]) for at in row] for row in rows]
     short = [part for row in told for part in ([f"{row[0]} to {row[-1]}"] if len(row) > 2 else row)]
-    return f"{_listed(short)} of {runs} from the left"
-
-
-def _listed(words: Sequence[str]) -> str:
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
+    return f"{and_list(short)} of {runs} from the left"
