@@ -88,8 +88,7 @@ def make_inside(
             clear, sides, placement, planned_depth, flares, together, shop=shop, limits=limits, boards=boards
         )
     at_wall = lining.frames[-1].clear if lining.frames else clear
-    shape = placement.opening.shape
-    room = room_clear(at_wall, sides, flares, shop.proud, is_round=shape is not None and shape.is_arched)
+    room = room_clear(at_wall, sides, flares, shop.proud, is_round=_is_round(placement.opening))
     over_run = over_all(run, room)
     cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
@@ -98,10 +97,7 @@ def make_inside(
     figures = inside_figures(
         clear, at_wall, over_run, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
-    on_wall = (
-        *(together.tried(lambda: _casing(cased, placement.opening, rack)) or ()),
-        *mulls_on_wall(walls_between(run), cased, trim.casing_reveal, trim, Where.INTERIOR),
-    )
+    on_wall = _on_wall(cased, placement.opening, rack, run, together)
     together.settle()
     if run is not None and not run.is_lead:
         stool, apron, on_wall = (), (), ()
@@ -117,6 +113,19 @@ def make_inside(
         drywall=lining.drywall,
         covers=covers,
     )
+
+
+def _is_round(opening: Opening) -> bool:
+    return opening.shape is not None and opening.shape.is_arched
+
+
+def _on_wall(
+    cased: CasedOpening, opening: Opening, rack: Rack, run: OpeningRun | None, together: Together
+) -> tuple[Part, ...]:
+    """Make the casing, and the boards on the walls between openings that are trimmed as one."""
+    trim = opening.interior
+    casing = together.tried(lambda: _casing(cased, opening, rack)) or ()
+    return (*casing, *mulls_on_wall(walls_between(run), cased, trim.casing_reveal, trim, Where.INTERIOR))
 
 
 def _over_mulls(

@@ -54,8 +54,9 @@ class House:
     @property
     def unplanned(self) -> tuple[tuple[Subject, str], ...]:
         """What of the outside cannot be planned, and why, in a sentence."""
-        found = self.asked.unplanned if self.asked else ()
-        return tuple((one.subject, one.sentence(self.asked.job.units)) for one in found if self.asked)
+        if self.asked is None:
+            return ()
+        return tuple((one.subject, one.sentence(self.asked.job.units)) for one in self.asked.unplanned)
 
 
 DraftEdit = Edit | SetRowCell | SwapLines

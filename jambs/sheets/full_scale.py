@@ -15,7 +15,8 @@ from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.board.bending_form import bending_form
 from jambs.parts.board.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
-from jambs.parts.board.part import ArcEnds, Part
+from jambs.parts.board.part import Part
+from jambs.parts.board.plies import ArcEnds
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.planned import depth_is_planned
 from jambs.parts.words.edge_names import edge_name, edge_names, is_turned

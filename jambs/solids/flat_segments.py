@@ -14,6 +14,7 @@ from jambs.geometry import Vector, dot, tangent
 from jambs.job.models.arc_outset import meet
 from jambs.job.models.path import area_of, outset
 from jambs.job.models.path_edge import FrameEdge
+from jambs.job.models.straight_round import ended
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.place.frame_path import frame_path, rough_path
@@ -143,11 +144,7 @@ def flat_bearing(solids: KitSolids) -> list[JointCheck]:
         x, y = edge.outward
         moved = 0.0 if edge.side is Side.SILL and not has_bottom and not edge.center else out
         lines.append(_moved(edge, moved * x, moved * y))
-    corners = [meet(lines[i - 1], line) for i, line in enumerate(lines)]
-    backs = tuple(
-        FrameEdge(side=line.side, start=a, finish=b)
-        for line, a, b in zip(lines, corners, corners[1:] + corners[:1], strict=True)
-    )
+    backs = tuple(ended(lines, [meet(lines[i - 1], line) for i, line in enumerate(lines)]))
     reveal = trim.casing_reveal
     cased = outset(
         clear_path(kit.placement.opening, kit.room),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jambs.geometry import Point
@@ -26,10 +26,13 @@ def straight_round(path: FramePath) -> FramePath:
     if not any(edge.center for edge in path):
         return path
     lines = [line for edge in path for line in (_touching(edge) if edge.center else (edge,))]
-    corners = [meet(lines[i - 1], line) for i, line in enumerate(lines)]
-    ends = corners[1:] + corners[:1]
-    joined = [replace(line, start=a, finish=b) for line, a, b in zip(lines, corners, ends, strict=True)]
-    return tuple(counted(joined))
+    return tuple(counted(ended(lines, [meet(lines[i - 1], line) for i, line in enumerate(lines)])))
+
+
+def ended(lines: Sequence[FrameEdge], corners: Sequence[Point]) -> list[FrameEdge]:
+    """Let each line round a path start at its corner and finish at the next."""
+    ends = zip(lines, corners, (*corners[1:], corners[0]), strict=True)
+    return [replace(line, start=start, finish=finish) for line, start, finish in ends]
 
 
 def greatest_off(path: FramePath) -> float:

@@ -123,10 +123,6 @@ BUILT_UP = (
 _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
 
-BETWEEN_WORDS = {False: "between units", True: "between openings"}
-"""Of a mull casing: on a mull, or on a wall."""
-
-
 def position_words(kind: PartKind, side: Side, *, is_on_wall: bool = False) -> str:
     """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there.
 
@@ -135,7 +131,9 @@ def position_words(kind: PartKind, side: Side, *, is_on_wall: bool = False) -> s
     if kind.is_between_units:
         if kind is PartKind.MULL_JAMB:
             return f"{side.words} side of the mull"
-        return BETWEEN_WORDS[is_on_wall] if kind is PartKind.MULL_CASING else "under the transom"
+        if kind is not PartKind.MULL_CASING:
+            return "under the transom"
+        return "between openings" if is_on_wall else "between units"
     if kind.is_at_corner:
         return side.words
     return side.words if kind.is_at_sill else side.board_words

@@ -16,7 +16,7 @@ from jambs.geometry import FULL_TURN, Circle, Point, tangent
 from jambs.job.models.arc_outset import meet
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.job.models.straight_round import counted
+from jambs.job.models.straight_round import counted, ended
 from jambs.length import ROUND_OFF
 from jambs.parts.shapes.arch import LEAST_SEGMENT, MOST_SEGMENT_DEG
 from jambs.place.flares import Flares
@@ -54,9 +54,7 @@ class FlatPath:
         """Return the path of the boards' faces at a depth from the frame [in]; ``flares``: of the straight edges."""
         leans = [self.flares.get(i, flares.at(edge.side)) for i, edge in enumerate(self.path)]
         lines = [_back(edge, lean, 0.0, depth) for edge, lean in zip(self.path, leans, strict=True)]
-        corners = [meet(lines[i - 1], line) for i, line in enumerate(lines)]
-        ends = zip(lines, corners, corners[1:] + corners[:1], strict=True)
-        return tuple(replace(line, start=a, finish=b) for line, a, b in ends)
+        return tuple(ended(lines, [meet(lines[i - 1], line) for i, line in enumerate(lines)]))
 
 
 def flat_round(path: FramePath, flares: Flares, depth: float) -> FlatPath:
@@ -88,8 +86,7 @@ def _joined(lines: list[FrameEdge], chords: Collection[int]) -> list[FrameEdge]:
         meet(lines[i - 1], line) if ((i - 1) % len(lines) in chords) != (i in chords) else line.start
         for i, line in enumerate(lines)
     ]
-    ends = zip(lines, corners, corners[1:] + corners[:1], strict=True)
-    return [replace(line, start=a, finish=b) for line, a, b in ends]
+    return ended(lines, corners)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,8 @@ from jambs.job.models.shop import Board, Shop
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.board.boards import comes_out
 from jambs.parts.board.cuts import ACROSS, ArcCut, CannotBeCut, Crosscut, CurvedSide, Cut, End, PlaneCut, Rip
-from jambs.parts.board.part import ArcEnds, Part, PartBlank, Plies, Seat
+from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.plies import ArcEnds, Plies
 from jambs.parts.findings.arch_findings import PliesTooThin, PliesTooWide
 from jambs.parts.shapes.arch import Arch, Rack, sawn_from
 from jambs.parts.shapes.arched_jamb import ArchedJamb

@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 
 from jambs.geometry import INWARD, Circle, Outline, Point
 from jambs.parts.board.cuts import Bent, BentArc, Crosscut, CurvedSide, Cut, Rip
-from jambs.parts.board.part import ArcEnds, Part, PartBlank, Plies, Seat
+from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.plies import ArcEnds, Plies
 from jambs.parts.shapes.arch import Arch, Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
 from jambs.parts.shapes.lamination import LONGER, PLANED_OFF, plies_for, sprung_share

@@ -10,7 +10,8 @@ from jambs.job.models.shop import Shop
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
 from jambs.parts.board.arch_outline import arch_corners
 from jambs.parts.board.bending_form import bending_form
-from jambs.parts.board.part import ArcEnds, Part, Plies
+from jambs.parts.board.part import Part
+from jambs.parts.board.plies import ArcEnds, Plies
 
 NEARLY_SQUARE_DEG = 0.05
 """Ends off square by less are square [degrees]."""
