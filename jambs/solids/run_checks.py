@@ -126,10 +126,8 @@ def _notch(solids: KitSolids, where: Where, mull: Solid) -> Iterator[Measure]:
     for cut in foot.part.cuts:
         if isinstance(cut, MidNotch):
             ends += [foot.seat.at(u, 0.0, 0.0)[0] for u in (cut.start, cut.start + cut.along)]
-    nearest, name = (
-        min(ends, key=lambda x: abs(x - back)),
-        f"notch of {foot.words} to the back of the jamb, {side.value}",
-    )
+    nearest = min(ends, key=lambda x: abs(x - back))
+    name = f"notch of {foot.words} to the back of the jamb, {side.value}"
     yield Measure(name=name, asked=0.0, found=nearest - back, tolerance=TIGHT + _taper(solids, where))
 
 
