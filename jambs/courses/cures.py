@@ -91,4 +91,4 @@ def _descend(task: Task) -> tuple[Costs, Costs, int]:
         onward[first:end] = ahead.min(axis=0)
         costs[:, first:end] = toll.spread(ahead)
         landed[:, first:end] = costs[:, first:end] + line[first:end]
-    return costs, onward[: 2 * reach + 1], reach
+    return costs, onward, reach

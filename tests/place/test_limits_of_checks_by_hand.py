@@ -116,6 +116,9 @@ def test_a_unit_beside_a_door_is_near_one_whatever_the_job_says_of_the_opening(n
     door, light = unit_openings(opening)
     said = {None: None, "no": False, "yes": True}[near_door]
     assert (door.near_door, light.near_door) == (said, True)
+    # The door's frame stands 1/4 over the floor, the light's bottom at the same height; only the door reaches down.
+    assert (door.floor_below_frame, light.floor_below_frame) == (0.25, None)
+    assert (door.sill_height, light.sill_height) == (0.25, 0.25)
 
 
 @pytest.mark.parametrize(("more", "out"), [(None, 0.25), (0.75, 1.0)])

@@ -190,6 +190,20 @@ def test_a_limit_of_another_opening_is_told_without_its_mark_and_figure() -> Non
     assert next(iter(place_windows(job_of(data))[1].reasons)).sentence(Units.INCH) == told
 
 
+def test_a_limit_of_another_opening_is_told_without_its_figure_where_a_board_was_saved_too() -> None:
+    """B's shallow frame may have 4 1/2 inside at the most, so 8 1/2; A's 3 15/16 then goes in to 3 11/32 for a 1x4."""
+    data = changed(position=CHOOSE, limits={"greatest_interior_depth": "4 1/2"})
+    data["windows"]["shallow"] = {**data["windows"]["fixed"], "jamb_depth": "4"}
+    data["openings"] = [
+        {**data["openings"][0], "mark": mark, "window": window} for mark, window in (("A", "fixed"), ("B", "shallow"))
+    ]
+    other, own = place_windows(job_of(data))
+    saved = reasons.MovedForBoard(moved=19 / 32, board=3.5)
+    for found, plane in ((other, None), (own, 8.5)):
+        bound = BindingLimit(limit=LimitKind.GREATEST_INTERIOR_DEPTH, plane=plane)
+        assert found.reasons[:2] == (reasons.BoundByLimit(bound=bound, moved=0.75, is_moved_out=False), saved)
+
+
 def test_openings_that_are_alike_are_each_bound_by_a_limit_of_their_own() -> None:
     data = changed(position=CHOOSE, limits={"least_interior_depth": "4 3/4"})
     data["openings"] = [{**data["openings"][0], "mark": mark} for mark in "AB"]

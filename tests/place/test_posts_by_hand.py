@@ -49,3 +49,5 @@ def test_only_a_post_over_a_bar_stands_on_one() -> None:
     }
     assert found[MullKind.TRANSOM_BAR, 0] == (False, False)
     assert (found[MullKind.MULL, 0], found[MullKind.MULL, 1]) == ((False, True), (True, False))
+    # Frames of 48, a bar of 4 with a joint of 1/4 on each side: it lies from 48 1/4 to 52 1/4; 16 over 52 1/2.
+    assert _posts(**paths) == [(30.25, 34.25, -0.25, 48.25), (30.25, 34.25, 52.25, 68.75), (48.25, 52.25, -0.25, 64.75)]

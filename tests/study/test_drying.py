@@ -24,6 +24,20 @@ def test_permeances_in_series_by_hand() -> None:
     assert permeance_of([membrane("a", 2), membrane("b", 3)]) == pytest.approx(1.2 * US_PERM, rel=1e-12)
 
 
+def test_what_passes_nothing_lets_nothing_through_whatever_lies_beside_it() -> None:
+    """0 perm: 1 / (1/0 + 1/3) is nothing."""
+    assert permeance_of([membrane("foil", 0), membrane("b", 3), membrane("c", None)]) == 0.0
+    assert permeance_of([]) == float("inf")
+
+
+@pytest.mark.parametrize(("perms", "says"), [(1.0, "blocked"), (1.01, "yes")])
+def test_a_side_is_open_past_one_perm(perms: float, says: str) -> None:
+    """Vapor retarders of class II reach up to 1.0 perm, that included (IRC R202, definitions, from memory)."""
+    found = drying(HeatStack(layers=(membrane("skin", perms), membrane("core", 5), membrane("foil", 0))))[1]
+    assert f"dries inward {says} ({perms:.2f} perm" in found.words
+    assert found.is_blocked_both_ways is (says == "blocked")
+
+
 def test_polyethylene_inside_and_foil_outside_block_what_is_between() -> None:
     names = blocked(
         membrane("gypsum", 40), membrane("polyethylene", 0.06), membrane("sheathing", 1.5), membrane("foil", 0.03)

@@ -126,6 +126,17 @@ def test_what_is_not_stated_of_members_is_said() -> None:
     assert told["battens in service cavity"] == "none"
 
 
+@pytest.mark.parametrize(("thickness", "is_told"), [("0.01", False), ("1/16", True)])
+def test_a_layer_too_thin_for_the_grid_passes_heat_freely_and_its_conductivity_is_nobodys_question(
+    thickness: str, is_told: bool
+) -> None:
+    """On a grid of 1/32 in 0.01 is nothing, whatever its role."""
+    skin = {"material": "skin of ours", "role": "inside finish", "thickness": thickness}
+    wall = wall_of([STRAPPED[0], skin, *STRAPPED[1:]])
+    assert ("conductivity of skin of ours" in {one.what for one in wall.assumed}) is is_told
+    assert (wall.stack.layers[1].resistance > 0) is is_told
+
+
 @pytest.mark.parametrize(
     ("layer", "words"),
     [

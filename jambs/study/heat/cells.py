@@ -73,7 +73,8 @@ def paint(grid: CutGrid, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> 
 
     Raises OffGridError when an edge is on no grid line, StudyError when a cell is left empty.
     """
-    filling = np.full((len(grid.x) - 1, len(grid.y) - 1), -1, dtype=np.int64)
+    shape = len(grid.x) - 1, len(grid.y) - 1
+    filling = np.full(shape, -1, dtype=np.int64)
     for number, air in enumerate(airs, start=len(blocks)):
         filling[cells_inside(grid, air)] = number
     for number, block in enumerate(blocks):

@@ -8,6 +8,7 @@ Edition of 2012, annex A, from memory; the limits are those of 2, 4, 6, 8 and 10
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import repeat
 
 from jambs.job.models.site import Site
 from jambs.study.wall.humidity import Climate, Criterion, required_factor, saturation_pressure
@@ -32,7 +33,7 @@ class MoldLimit:
 
 def indoor_climates(site: Site) -> tuple[Climate, ...]:
     """Indoor air and outdoor temperature of every month, January first; empty where the job gives no monthly means."""
-    given = site.monthly_indoor_humidities or (None,) * 12
+    given = site.monthly_indoor_humidities or repeat(None)
     months = zip(site.monthly_temperatures, site.monthly_humidities, given, strict=False)
     return tuple(
         Climate(
