@@ -169,9 +169,9 @@ def test_heights_up_to_the_last_line_past_the_eave_are_worked_for_every_exposure
 
 
 def test_costs_have_to_fit_one_number() -> None:
-    """Up to 10 in courses of 5 or 6, four at most: unrest up to 4, off the wanted 5 up to 4; so a missed line weighs
-    5 x 5 x 5, and all that are missed, and one more, stay under 2^60.
+    """Up to 9 in courses of 5 or 6, three at most: unrest up to 3, off the wanted 5 up to 3; so a missed line weighs
+    4 x 4 x 4 = 2^6, and all that are missed, and one more, stay under 2^60: with 2^54 of them they come to just that.
     """
-    most = 2**60 // 125 - 1
-    assert not is_too_large(wide_task(10, 6, most))
-    assert is_too_large(wide_task(10, 6, most + 1))
+    most = 2**54 - 2
+    assert not is_too_large(wide_task(9, 6, most))
+    assert is_too_large(wide_task(9, 6, most + 1))

@@ -96,6 +96,16 @@ SASH = [
     Row(
         code="handle-over-stool",
         appears=case(
+            windows__fixed={**CASEMENT, "handle": {"projection": "2", "below_sill_face": "1/8"}},
+            interior_trim__inside=STOOL,
+        ),
+        quiet=None,
+        inch='The handle ends 0" over the top of the stool; 1" is needed to turn it.',
+        mm="The handle ends 0 mm over the top of the stool; 25.4 mm is needed to turn it.",
+    ),
+    Row(
+        code="handle-over-stool",
+        appears=case(
             windows__fixed={**CASEMENT, "handle": {"projection": "2", "below_sill_face": "1/2"}},
             interior_trim__inside=STOOL,
         ),

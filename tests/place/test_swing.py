@@ -65,6 +65,12 @@ def test_a_shallow_jamb_that_flares_leans_as_a_deep_one() -> None:
     assert sorted({(min(a for a, e in latch if e == at), at) for _, at in latch}) == [(34.25, 0.0), (34.5, 0.75)]
 
 
+@pytest.mark.parametrize(("thickness", "stands"), [(0.75, False), (0.8, True)])
+def test_a_casing_round_a_proud_frame_that_ends_at_its_edge_is_nothing_to_meet(thickness: float, stands: bool) -> None:
+    leaf = replace(PROUD, casing_start=-0.75, casing_thickness=thickness)
+    assert (Obstacle.CASING in dict(swing_picture(leaf, 90.0).obstacles)) is stands
+
+
 def test_a_sash_set_back_behind_the_frame_stops_square() -> None:
     opened = open_sash(replace(PROUD, set_back=0.25, jamb_depth=1.5))
     assert (opened.degrees, opened.met) == (90.0, "the frame")
@@ -145,6 +151,14 @@ def test_what_touches_along_an_edge_or_in_a_corner_does_not_overlap(x: float, y:
     assert not overlap(one, moved(1.0))
     assert not overlap(one, moved(1.0 - 0.2 * TOUCH))
     assert overlap(one, moved(1.0 - 2 * TOUCH))
+
+
+@pytest.mark.parametrize(("at", "is_over"), [(1.5, True), (2.5, False)])
+def test_a_corner_that_is_there_twice_is_one_corner(at: float, is_over: bool) -> None:
+    """A triangle whose slant runs from (2, 0) to (0, 2): a square before its corner, one past it."""
+    triangle = ((0.0, 0.0), (2.0, 0.0), (2.0, 0.0), (0.0, 2.0))
+    square = rectangle((at, 0.0), (at + 1.0, 1.0))
+    assert overlap(triangle, square) is overlap(square, triangle) is is_over
 
 
 @given(st.lists(st.floats(-5, 5), min_size=8, max_size=8), st.floats(0, 360))

@@ -6,11 +6,14 @@ That its stay lets the head in by some 6 in is common practice, no source.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from cases import placed
 
+from jambs.job.models.fields import Size
 from jambs.length import Units
+from jambs.place.checks import tilt_findings
 from jambs.place.placement import Placement
 from jambs.place.sash import tilt_at, tilt_stay_deg
 
@@ -54,6 +57,17 @@ def test_the_angle_of_the_tilt() -> None:
     """By hand: 6 in at the head of a frame 47 1/2 high is asin(6 / 47.5) = 7.26 degrees."""
     found = window("5/8")
     assert tilt_stay_deg(found.opening) == pytest.approx(math.degrees(math.asin(6 / 47.5)))
+
+
+@pytest.mark.parametrize(("height", "stay"), [(6.0, 90.0), (12.0, 30.0)])
+def test_a_sash_no_higher_than_its_stay_lets_in_leans_by_a_right_angle_and_no_more(height: float, stay: float) -> None:
+    """asin(6 / 12) = 30°. Without a jamb, 1/4 behind the frame's edge, its foot stops against the frame at 90°."""
+    found = window("5/8", sash_set_back="1/4", sash_overlap=None)
+    low = replace(found.opening, frame=Size(width=found.opening.frame.width, height=height))
+    opened = tilt_at(low, interior_depth=0.0)
+    assert tilt_stay_deg(low) == pytest.approx(stay)
+    assert opened is not None and opened.degrees == 90.0
+    assert tilt_findings(low, 0.0) == []
 
 
 def test_only_such_a_sash_tilts() -> None:

@@ -44,6 +44,14 @@ def test_an_edge_on_no_line_is_an_error_not_a_shift() -> None:
     )
 
 
+@pytest.mark.parametrize(("edges", "off", "nearest"), [((0.1, 0.25), "0.25", "0.2"), ((-0.05, 0.1), "-0.05", "0.0")])
+def test_an_edge_past_the_last_line_is_off_the_grid_too(edges: tuple[float, float], off: str, nearest: str) -> None:
+    grid = CutGrid(x=np.array([0.0, 0.1, 0.2]), y=np.array([0.0, 1.0]))
+    with pytest.raises(OffGridError) as error:
+        paint(grid, [box("long", 1.0, edges, (0.0, 1.0))], [])
+    assert f"x = {off}0000" in str(error.value) and f"the nearest is {nearest}00000 m" in str(error.value)
+
+
 def test_a_hole_in_the_cut_is_an_error() -> None:
     with pytest.raises(StudyError, match=r"the cut is empty from x 0\.1000 to 0\.2000 m, y 0\.0000 to 1\.0000 m"):
         lay_out(

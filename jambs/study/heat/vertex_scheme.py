@@ -29,7 +29,7 @@ def vertex_field(cells: Cells) -> TemperatureField:
         along_x=along_x,
         along_y=along_y,
         to_ground=to_air + HOLD * held,
-        source=np.where(held, 0.0, missing),
+        source=missing,
     )
     supplied = _leaving(along_x, along_y, to_air, temperatures) - source
     face_flow = _face_flow(cells, film, air_temperature, temperatures, np.where(held, supplied, 0.0))
