@@ -22,7 +22,7 @@ def fill(things: list[tuple[int, int, int]], top: int) -> list[int]:
     best = [0] * (top + 1)
     for size, worth, count in things:
         count, bundle = min(count, top // size), 1
-        while count > 0 < worth:
+        while count > 0:
             bundle = min(bundle, count)
             room, more = size * bundle, worth * bundle
             best[room:] = [max(old, new + more) for old, new in zip(best[room:], best, strict=False)]

@@ -42,6 +42,41 @@ def test_a_hollow_behind_a_mouth_of_each_width(mouth: float, kind: str) -> None:
     assert area(spaces.room) == pytest.approx(margin, abs=1e-12)
 
 
+@pytest.mark.parametrize(
+    ("mouth", "kind"), [(0.0101, "outdoors"), (0.010, "ventilated"), (0.0021, "ventilated"), (0.002, "still")]
+)
+@pytest.mark.parametrize("is_turned", [False, True])
+def test_a_gap_just_as_wide_as_a_limit_is_within_it(mouth: float, kind: str, is_turned: bool) -> None:
+    """10 mm is not over 10, and 2 mm is up to 2 (ISO 10077-2, from memory). The mouth begins at nothing, so that its
+    width is that number to the last bit; turned, it is as wide along the other axis, between two returns of the wall.
+    """
+    blocks = [
+        box("wall", 0.1, (0.0, 0.03), (-0.3, 0.0)),
+        box("wall", 0.1, (0.0, 0.03), (mouth, 0.3)),
+        box("wall", 0.1, (0.03, 0.07), (-0.3, -0.04)),
+        box("wall", 0.1, (0.03, 0.07), (0.05, 0.3)),
+        box("wall", 0.1, (0.07, 0.1), (-0.3, 0.3)),
+    ]
+    if is_turned:  # a groove from outdoors to below, a slot so wide up from it, a hollow over the slot
+        blocks = [
+            box("wall", 0.1, (-0.06, 0.1), (-0.3, -0.08)),
+            box("wall", 0.1, (mouth, 0.1), (-0.08, 0.0)),
+            box("wall", 0.1, (-0.06, 0.0), (-0.05, 0.3)),
+            box("wall", 0.1, (0.0, 0.1), (0.05, 0.3)),
+            box("wall", 0.1, (0.06, 0.1), (0.0, 0.05)),
+        ]
+    spaces = spaces_of(blocks)
+    hollow_at = (0.05, 0.045)
+    named = {"outdoors": spaces.outdoors, "ventilated": spaces.ventilated, "still": spaces.still}
+    found = [
+        name
+        for name, rectangles in named.items()
+        for one in rectangles
+        if one.x0 < hollow_at[0] < one.x1 and one.y0 < hollow_at[1] < one.y1
+    ]
+    assert found == [kind]
+
+
 def test_what_is_left_out_stops_the_air_and_then_gives_way_to_it() -> None:
     """A casing before a wide mouth: still air behind it, outdoor air in its own place."""
     casing = box("casing", 0.12, (-0.02, 0.0), (-0.06, 0.06))
