@@ -25,7 +25,7 @@ def stencils(window: int) -> list[int]:
 def spread(costs: Costs, *, window: int, slope: int) -> Costs:
     """Return for every row the least of ``cost + slope · distance`` over the rows within the window."""
     best = costs
-    for shift in stencils(min(window, len(costs) - 1)):
+    for shift in stencils(window):
         here = best.copy()
         below, above = best[:-shift], best[shift:]
         if slope:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from course_tasks import all_ladders, cost_of, cost_of_ladder, random_task
 
 from jambs.courses.course_search import best_ladder
 from jambs.courses.cures import outlook
+from jambs.courses.spread import spread
 from jambs.courses.task import Target, Task
 
 
@@ -27,6 +29,20 @@ def test_best_of_all_ladders(seed: int) -> None:
     if ladder.missed_with_less is not None:
         less = replace(task, greatest_change=ladder.change - 1)
         assert ladder.missed_with_less == min(cost_of(less, lines)[0] for lines in all_ladders(less))
+
+
+@pytest.mark.parametrize("window", range(12))
+@pytest.mark.parametrize("slope", [0, 1, 3])
+def test_the_least_of_the_neighbors_within_a_window(window: int, slope: int) -> None:
+    """Row by row over all rows, with windows that reach past the last one too."""
+    draw = np.random.default_rng(12 * slope + window)
+    for rows in range(1, 9):
+        costs = draw.integers(-20, 20, size=(rows, 4))
+        plain = [
+            [min(row[k] + slope * abs(n - k) for k in range(rows) if abs(n - k) <= window) for n in range(rows)]
+            for row in costs.T.tolist()
+        ]
+        assert spread(costs, window=window, slope=slope).T.tolist() == plain
 
 
 def fewest_missed(task: Task) -> int:
