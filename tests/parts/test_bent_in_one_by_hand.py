@@ -15,6 +15,7 @@ from random_kits import RandomKit, kit_from
 from rounds import inside_only
 
 from jambs.length import FINE, Units
+from jambs.parts.board.arch_outline import arch_corners
 from jambs.parts.board.bending_form import PAST_SPRING, bending_form
 from jambs.parts.board.part import Part
 from jambs.parts.words.cut_words import ends_words, work_words
@@ -73,6 +74,15 @@ def test_its_arcs_go_on_from_each_other_on_the_form_too() -> None:
     left, right = form.springs
     # Each arc turns a little more than the jamb's, so that the springs stand closer than it does.
     assert right[0] - left[0] < 40 - 2 * 2.375
+
+
+def test_its_corners_lie_on_the_springs_and_its_crowns_over_the_middle() -> None:
+    """Clear 40 - 2 x 2 3/8 wide and 15 - 2 3/8 high over the springs; the jamb of 3/4 lies round that."""
+    (head,) = heads(bent())
+    found = arch_corners(head)
+    assert (found.inner, found.outer) == (((0.75, 0.0), (36.0, 0.0)), ((0.0, 0.0), (36.75, 0.0)))
+    for crown, high in zip(found.crowns, (12.625, 13.375), strict=True):
+        assert crown == pytest.approx((18.375, high))
 
 
 def test_its_words_give_each_arc() -> None:

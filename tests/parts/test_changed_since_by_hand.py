@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import pytest
 from cases import placed
+from part_cases import level
 
 from jambs.findings import Subject
 from jambs.length import Units
@@ -103,6 +104,15 @@ def test_only_what_fell_is_set_aside() -> None:
     assert HERE.opening.readings is not None
     alone = replace(HERE.opening, readings=HERE.opening.readings.model_copy(update={"frame_width": None}))
     assert void(at(20.0), replace(at(100.0), opening=replace(alone, from_left=100.0))).opening.readings is None
+
+
+def test_what_was_read_inside_stays_measured_where_only_the_outside_fell() -> None:
+    read = {"date": "2026-06-01", "interior_depth": level("4 3/4"), "exterior_depth": level("1 5/8")}
+    here = placed(openings__0__measured=read)
+    was, now = (replace(here, opening=replace(here.opening, from_left=along), findings=()) for along in (20.0, 100.0))
+    opening = without_void_readings(now, {Taken.OUTSIDE: MeasuredAgainst.of(was)}).opening
+    assert opening.readings and opening.readings.exterior_depth is None and opening.readings.interior_depth
+    assert opening.measured is not None and opening.measured == here.opening.measured
 
 
 def test_an_opening_without_readings_stays_as_it_is() -> None:

@@ -68,6 +68,13 @@ def test_butt_corners_have_a_place_only_where_a_corner_is_square(
     assert has_no_butt(arched(shape, width, height, **CORNER).kit, Where.INTERIOR) is wanted
 
 
+def test_on_a_stool_the_feet_of_the_legs_are_no_corners() -> None:
+    """The head is slanted at both ends; the legs end square on the stool, where no casing is."""
+    shape = {"openings__0__shape": {"kind": "raked", "left": "32", "right": "48"}, "openings__0__frame": "24 x 48"}
+    kit = kit_of(openings__0__rough_opening=None, interior_trim__inside=STOOL, **shape)
+    assert has_no_butt(kit, Where.INTERIOR)
+
+
 def test_a_rectangle_has_the_corners_of_its_job() -> None:
     assert not has_no_butt(kit_of(), Where.INTERIOR)
 

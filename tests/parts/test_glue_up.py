@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from cases import METRIC, kit_of
+from cases import METRIC, changed, job_of, kit_of
 from finding_rows import codes_in
 
 from jambs.length import FINE, MM_PER_INCH, Units
+from jambs.parts.board.glue_up import GlueSettings, glue_settings
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.findings import kit_findings
@@ -76,6 +77,13 @@ def test_usual_settings_are_listed_as_assumed_where_something_is_glued() -> None
         "jointing allowance": "2 mm off each glued edge",
         "length of glued strips": "25 mm over the part",
     }
+
+
+def test_the_usual_settings_are_those_that_are_told() -> None:
+    """To the last bit: where a grid rounds strips, less of a jointing would not show."""
+    inch, metric = (glue_settings(job_of(changed(**paths)).shop) for paths in ({}, METRIC))
+    assert inch == GlueSettings(jointing=1 / 16, length_over=1.0, rip_kerf=1 / 8)
+    assert metric == GlueSettings(jointing=2 / 25.4, length_over=25 / 25.4, rip_kerf=3 / 25.4)
 
 
 def test_one_board_says_nothing_of_glue() -> None:

@@ -18,7 +18,7 @@ from jambs.findings import Finding
 from jambs.length import Units
 from jambs.outlines import area
 from jambs.parts.board.angle_words import SEEN_DEG, setting_words
-from jambs.parts.board.cuts import Crosscut, Edge, EdgeGroove, End, Rip, Tenon
+from jambs.parts.board.cuts import CannotBeCut, Crosscut, Edge, EdgeGroove, End, Rip, Tenon
 from jambs.parts.board.glue_up import strip_widths
 from jambs.parts.board.kinds import PartKind, Where, is_one_of_several, member_words, run_words
 from jambs.parts.board.marks import NO_MARKS
@@ -27,7 +27,8 @@ from jambs.parts.board.sawing import saw
 from jambs.parts.findings.box_findings import BoxDoesNotFit, CasingLapsShort
 from jambs.parts.findings.panel_findings import PanelLeavesGroove
 from jambs.parts.findings.stack_findings import StackStillGlued
-from jambs.parts.findings.style_findings import OuterCasingLapsShort
+from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth, OuterCasingLapsShort
+from jambs.parts.jambs.flare_checks import hold_clear_of_buck
 from jambs.parts.jambs.stack import width_at_window
 from jambs.parts.kit.cautions import SHORT_PART, cautions
 from jambs.parts.shapes.opening_path import path_fault
@@ -99,6 +100,10 @@ def test_a_side_is_shared_by_edges_or_by_stacked_frames(
 LEAST: dict[str, Any] = {"subject": W1, "least": 0.25}
 
 
+def _metal_without_width(depth: float) -> ExteriorJambHasNoWidth:
+    return ExteriorJambHasNoWidth(subject=W1, depth=depth, joint=0.25, is_metal=True)
+
+
 @pytest.mark.parametrize(
     ("finding", "said"),
     [
@@ -110,6 +115,9 @@ LEAST: dict[str, Any] = {"subject": W1, "least": 0.25}
         (OuterCasingLapsShort(side=Side.HEAD, lap=-0.125, **LEAST), 'misses the wall by 1/8"'),
         (PanelLeavesGroove(marks=("W1-1e",), held=0.0, wanted=0.5, **LEAST), "Panels have nothing in each groove"),
         (PanelLeavesGroove(marks=("W1-1e",), held=0.125, wanted=0.5, **LEAST), 'have only 1/8" in each groove'),
+        (_metal_without_width(-0.125), 'the frame stands 1/8" proud of the trim plane'),
+        (_metal_without_width(0.0), 'the frame stands 0" behind the trim plane'),
+        (_metal_without_width(0.125), 'the frame stands 1/8" behind the trim plane'),
         (StackStillGlued(subject=W1, frames=2, marks=("W1-1",), width=8.0), "W1-1 is still up to"),
         (StackStillGlued(subject=W1, frames=3, marks=("W1-1", "W1-2"), width=8.0), "W1-1, W1-2 are still up to"),
     ],
@@ -203,6 +211,25 @@ def test_the_thickest_of_several_boards_is_told_where_none_is_thick_enough() -> 
     thin.append({"stock": "poplar", "thickness": "1/2", "width": "7 1/4", "lengths": ["8'"]})
     (found,) = case(**arch_changes("half round", 20, 40, shop__boards=thin))()
     assert (found.code, getattr(found, "thickest", None)) == ("boards-too-thin-for-arch", 0.75)
+    (found,) = case(
+        **arch_changes("half round", 20, 40, shop__boards=[one for one in thin if one["stock"] == "cedar"])
+    )()
+    assert (found.code, getattr(found, "thickest", None)) == ("boards-too-thin-for-arch", 0.0)
+
+
+@pytest.mark.parametrize(("nearer", "is_met"), [(0.0, False), (1 / 64, True)])
+def test_a_buck_that_begins_where_the_jambs_do_is_not_beside_them(nearer: float, is_met: bool) -> None:
+    """A box 1/2 too wide for its hole meets the framing, square or flared; the buck only where it stands beside it."""
+    kit = kit_of(interior_trim__inside__flare={"left": "15 deg"})
+    assert kit.placement.buck
+    buck = replace(kit.placement.buck, inner=kit.placement.inside_edge - nearer)
+    wide = replace(kit.frames[0].clear, left=kit.frames[0].clear.left - 2.375)
+    try:
+        hold_clear_of_buck(wide, replace(kit.placement, buck=buck))
+    except CannotBeCut:
+        assert is_met
+    else:
+        assert not is_met
 
 
 @pytest.mark.parametrize(
@@ -211,6 +238,8 @@ def test_the_thickest_of_several_boards_is_told_where_none_is_thick_enough() -> 
         (((0, 0), (0, 4)), "a path of 2 corners"),
         (((0, 0), (0, 4), (4, 0)), ""),
         (((0, 0), (0, 4), (4, 4), (4, 0)), ""),
+        (((0, 0), (0.5, 1), (1, 0), (0.5, 0.25)), ""),  # drawn out, its lower edges would cut the upper ones
+        (((0.5, 0.25), (0, 0), (0.5, 1), (1, 0)), ""),
         (((0, 0), (4, 4), (0, 4), (4, 0)), "crosses itself"),
         (((0, 0), (0, 4), (2, 0), (4, 4), (4, 0)), "crosses itself"),  # the third corner touches the sill
         (((0, 0), (0, 4), (2, 4), (4, 4), (4, 0)), "corner 3 lies on a straight edge"),

@@ -70,6 +70,13 @@ def test_the_sides_end_on_the_cladding_or_behind_it(cladding: str, out: float) -
     assert left.width == pytest.approx(0.75 + wide + 1.5 + 0.5 - 2 * RIGHT_ANGLE - FOLD)
 
 
+@pytest.mark.parametrize("projection", ["0", "1/2", "1 1/4"])
+def test_the_sill_begins_at_the_flange_however_far_the_frame_projects(projection: str) -> None:
+    """The flange plane of the base job, 9 1/4, and the sheet of 0.032."""
+    made = kit_of(windows__fixed__frame_projection=projection, exterior_trim__outside=lined())
+    assert part(made, "bottom").seat.origin[2] == pytest.approx(9.25 + 0.032)
+
+
 def test_a_blank_without_hem_is_a_bend_narrower() -> None:
     assert part(kit(hem=None), "head").width == pytest.approx(3.5 - 2 * RIGHT_ANGLE)
 

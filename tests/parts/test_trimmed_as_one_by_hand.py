@@ -13,6 +13,7 @@ from cases import BASE, figure, job_of, part_of
 from trimmed_as_one import OVER, run_kits, side_by_side
 
 from jambs.app.chain import kits_at, placed
+from jambs.length import FINE, Units
 from jambs.parts.board.cuts import Edge, MidNotch, Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
@@ -107,6 +108,19 @@ def test_boards_over_all_are_as_long_as_both_openings_and_the_wall() -> None:
     assert part_of(one, "exterior sill", "sill", Where.EXTERIOR).length == outside + 2 * 1.0
     # The flashing goes 1/2 past the casing at both ends.
     assert part_of(one, "head flashing", "head", Where.EXTERIOR).length == 83.0 + 1.0
+
+
+def test_notches_round_the_wall_between_are_taped_from_the_left_end() -> None:
+    """The second frame is 12 narrower. Inside the notch begins 3/4 + 3 1/2 + 3/16 + 30 3/4 + 3/4 from the left horn.
+
+    The stool is cut from its right end, the sill from its left: both are told from the left. 10 3/4 between the jambs
+    less two of 3/4; outside 1 + 4 1/2 + 1/4 + 31 + 3/4, 10 1/2 less two of 3/4.
+    """
+    one, _ = run_kits(openings__1__frame="23 1/2 x 47 1/2", openings__1__rough_opening="24 x 48")
+    for kind, low, high in ((PartKind.STOOL, 35.9375, 45.1875), (PartKind.EXTERIOR_SILL, 37.5, 46.5)):
+        (board,) = (part for part in one.parts if part.kind is kind)
+        said = next(line for line in work_words(board, grid=FINE[Units.INCH]) if "between, from" in line)
+        assert f"from {FINE[Units.INCH].text(low)} to {FINE[Units.INCH].text(high)} from the left end" in said
 
 
 def test_a_mull_casing_leaves_the_casing_reveal_of_both_jambs() -> None:

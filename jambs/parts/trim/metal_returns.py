@@ -46,7 +46,7 @@ def metal_sill(placement: Placement, trim: ExteriorTrim) -> MetalSill | None:
     if trim.returns is None or trim.returns.sill is None:
         return None
     entry = trim.returns.sill
-    start = placement.outside_edge - max(placement.opening.window.frame_projection, 0.0) + trim.returns.thickness
+    start = placement.outside_edge - placement.opening.window.frame_projection + trim.returns.thickness
     run = placement.planes.cladding_face + entry.nosing - start
     return MetalSill(top=-trim.sealant_joint - entry.back_leg, start=start, run=run)
 
