@@ -164,6 +164,14 @@ ROWS = [
 ]
 
 
+@pytest.mark.parametrize(("depth", "is_said"), [("1 1/2", False), ("1 15/32", True)])
+def test_nails_draw_casing_down_by_just_an_eighth(depth: str, is_said: bool) -> None:
+    """Both neighbors 1 5/8 out and alike, without a sill: the plane over all is theirs, and does not lean."""
+    out: dict[str, Any] = {"openings__0__measured": outer("1 5/8"), "openings__2__measured": outer("1 5/8")}
+    said = case(count=3, exterior_trim__outside__sill=None, openings__1__measured=outer(depth), **out)()
+    assert ("jambs-behind-boards" in [one.code for one in said]) is is_said
+
+
 @each(ROWS)
 def test_it_appears_with_its_sentence_and_just_does_not(row: Row) -> None:
     finding_rows.check(row)

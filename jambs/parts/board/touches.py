@@ -76,7 +76,7 @@ class MetalCorner:
 
     turn_deg: float
     past: float
-    lap: float = 0.0
+    lap: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,7 +41,7 @@ class ArchTooTightToSaw(Finding):
     what: str
     radius: float
     least: float
-    may_rise: bool = False
+    may_rise: bool
 
     def sentence(self, units: Units) -> str:
         """Say what is too short to hold, and what would do."""
@@ -146,8 +146,8 @@ class ArchOutsideNotLaidOut(Finding):
     code: ClassVar[str] = "arch-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
-    is_round: bool = False
-    has_legs: bool = True
+    is_round: bool
+    has_legs: bool
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
@@ -200,7 +200,7 @@ class PliesTooThin(Finding):
     radius: float
     least: float
     needed: float
-    may_saw: bool = True
+    may_saw: bool
 
     def sentence(self, units: Units) -> str:
         """Say which radius would do, and the other way to make it where the boards at hand give it."""
@@ -220,7 +220,7 @@ class PliesTooWide(Finding):
     severity: Severity = Severity.STOP
     stock: str
     width: float
-    may_saw: bool = True
+    may_saw: bool
 
     def sentence(self, units: Units) -> str:
         """Say which width would do, and the other way to make it where the boards at hand give it."""

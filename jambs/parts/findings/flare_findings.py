@@ -34,7 +34,7 @@ class RoughOpeningFlares(Finding):
     out: Mapping[Side, float]
     room_sill: float | None = None
     room_head: float | None = None
-    is_standing: bool = False
+    is_standing: bool
 
     def sentence(self, units: Units) -> str:
         """Say both openings and how to get from one to the other; of a standing wall, what to check and cut back."""
@@ -176,7 +176,7 @@ class FlatSegmentsTooCoarse(Finding):
     least: float
     off: float
     most: float
-    may_rise: bool = False
+    may_rise: bool
 
     def sentence(self, units: Units) -> str:
         """Say how far off they are, what is allowed, and the ways out."""

@@ -20,7 +20,7 @@ class HeadOutsideNotLaidOut(Finding):
     code: ClassVar[str] = "head-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
-    is_cased: bool = True
+    is_cased: bool
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
@@ -39,7 +39,7 @@ class LowerEdgesHoldWater(Finding):
     code: ClassVar[str] = "lower-edges-hold-water"
     severity: Severity = Severity.CHECK
     marks: tuple[str, ...]
-    is_metal: bool = False
+    is_metal: bool
 
     def sentence(self, units: Units) -> str:
         """Say which and what to do."""

@@ -63,7 +63,7 @@ class ExteriorJambHasNoWidth(Finding):
     severity: Severity = Severity.STOP
     depth: float
     joint: float
-    is_metal: bool = False
+    is_metal: bool
 
     def sentence(self, units: Units) -> str:
         """Say both, and what to do."""

@@ -42,7 +42,7 @@ class RippedAhead:
     wanted: float
     source: Source
     board: Board | None = None
-    is_said: bool = False
+    is_said: bool
 
     @property
     def short(self) -> float:

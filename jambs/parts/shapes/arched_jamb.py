@@ -26,7 +26,7 @@ class ArchedJamb:
     width: float
     edge: float
     curved: Curved | None
-    scribe: float = 0.0
+    scribe: float
     rise: float = 0.0
 
     @property

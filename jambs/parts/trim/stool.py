@@ -59,7 +59,7 @@ class LegBacks:
     flares: Flares
     thickness: float
     depths: dict[Side, float]
-    play: float = 0.0
+    play: float
 
     @classmethod
     def of(cls, trim: InteriorTrim, flares: Flares, sides: dict[Side, FittedSide], shop: Shop) -> LegBacks:
