@@ -48,11 +48,14 @@ class Outlook:
         return Move(by=_least(moves), missed=self.task.weight - best)
 
     def target_move(self, target: Target, missed: int) -> Move | None:
-        """Return the least move of one missed target that lets it be met and loses no other."""
+        """Return the least move of one missed target that lets it be met with no more missed of the others than now.
+
+        It stays so near that no second line can meet the target where it was, which would count it twice.
+        """
         task, is_eave = self.task, target.at == self.task.top
-        met = self.up_to if is_eave else self.through
-        low = max(target.at - task.least + 1, 1)
-        high = target.at + task.least - 1 if is_eave else min(target.at + task.least - 1, task.top)
+        met, near = self.up_to if is_eave else self.through, task.least - task.tolerance - 1
+        low = max(target.at - near, 1)
+        high = target.at + near if is_eave else min(target.at + near, task.top)
         heights = np.arange(low, high + 1)
         cured = (met[heights] >= task.weight - missed) & (np.abs(heights - target.at) > task.tolerance)
         if not cured.any():

@@ -159,21 +159,6 @@ def test_labels_of_metal_that_went_and_came_back_are_good_again(house: House) ->
     assert "never labeled" not in page and not any(old_label(house, mark) for mark in metal)
 
 
-def test_openings_that_part_and_are_trimmed_as_one_again_have_each_mark_once_among_what_is_good(house: House) -> None:
-    house.wishes.marks["pantry"], house.wishes.is_joined = "P1", True
-    house.build()
-    house.run("labels")
-    house.wishes.is_joined = False
-    house.build()
-    assert_true(house)
-    house.wishes.is_joined = True
-    house.build()
-    assert_true(house)
-    for line in (line for line in house.text(OLD_LABELS).splitlines() if line.startswith("Still good")):
-        marks = re.findall(r"\b[A-Z]\d+-\d+\b", line)
-        assert len(marks) == len(set(marks)), line
-
-
 # ---- any sequence
 
 

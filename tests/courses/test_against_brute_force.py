@@ -49,12 +49,13 @@ def fewest_missed(task: Task) -> int:
     return min(cost_of(task, lines)[0] for lines in all_ladders(task))
 
 
+@pytest.mark.parametrize("tolerance", [0, 1])
 @pytest.mark.parametrize("seed", range(60))
-def test_cures_are_the_least_moves(seed: int) -> None:
+def test_cures_are_the_least_moves(seed: int, tolerance: int) -> None:
     """The least move of the start line, and of each missed target, by trying every one of them."""
-    task = replace(random_task(seed, top=22, exposures=(5, 7), targets=3), tolerance=0)
+    task = replace(random_task(seed, top=22, exposures=(5, 7), targets=3), tolerance=tolerance)
     now = fewest_missed(task)
-    assert now > 0, "a task with nothing to cure tests nothing"
+    assert now > 0 or tolerance, "a task with nothing to cure tests nothing"
     look = outlook(task)
     shifted = {by: fewest_missed(moved_start(task, by)) for by in range(-7, 8)}
     fewest = min(shifted.values())
@@ -66,7 +67,7 @@ def test_cures_are_the_least_moves(seed: int) -> None:
         assert move is None
     lines = best_ladder(task).lines
     for target in task.targets:
-        if target.at not in lines:
+        if all(abs(target.at - line) > tolerance for line in lines):
             assert_least_target_move(task, target, now)
 
 
@@ -79,13 +80,14 @@ def assert_least_target_move(task: Task, target: Target, now: int) -> None:
     others = tuple(one for one in task.targets if one is not target)
     cured = []
     is_eave = target.at == task.top
-    for at in range(max(target.at - 4, 1), min(target.at + 4, 99 if is_eave else task.top) + 1):
+    near = 4 - task.tolerance
+    for at in range(max(target.at - near, 1), min(target.at + near, 99 if is_eave else task.top) + 1):
         inside = tuple(one for one in others if one.at <= at or not is_eave)
         lost = sum(one.weight for one in others) - sum(one.weight for one in inside)
         top = at if is_eave else task.top
         alone = replace(task, top=top, targets=(*inside, replace(target, at=at)))
         met = [cost_of(alone, lines)[0] for lines in all_ladders(alone) if at in lines]
-        if at != target.at and met and min(met) + lost <= now - target.weight:
+        if abs(at - target.at) > task.tolerance and met and min(met) + lost <= now - target.weight:
             cured.append((abs(at - target.at), at - target.at))
     move = outlook(task).target_move(target, now)
     assert (min(cured)[1] if cured else None) == (move.by if move else None)
