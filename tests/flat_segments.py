@@ -49,6 +49,48 @@ def flat_on_stool(name: str, flare: str = "15 deg") -> RandomKit:
     return kit_from({**changes, "interior_trim__inside": {**STOOL, "jamb": JAMB, "flare": all_round(flare)}})
 
 
+SILL = {
+    "thickness": "1 1/2",
+    "stock": "cedar",
+    "slope": "10 deg",
+    "nosing": "1",
+    "horn": "1",
+    "drip_kerf": {"width": "1/4", "depth": "1/4", "set_back": "1/2"},
+}
+
+
+def flat_outside(name: str, flare: str = "15 deg", *, has_sill: bool = False, **more: Any) -> RandomKit:
+    """Make a kit whose exterior jambs flare round a shape in flat segments; inside they stand square."""
+    shape, wide, high = SHAPES[name]
+    changes = {
+        "interior_trim__inside__jamb__curved": "sawn segments",
+        "exterior_trim__outside__flare": all_round(flare),
+        "exterior_trim__outside__jamb__curved": "flat segments",
+        "exterior_trim__outside__sill": SILL if has_sill else None,
+        **more,
+    }
+    return kit_from(round_changes(shape, wide, high, **changes))
+
+
+@st.composite
+def flat_kits_outside(draw: st.DrawFn) -> RandomKit:
+    """Draw arches and rounds whose exterior jambs flare up to 45°, on a sill or without one; nothing flares inside."""
+    name = draw(st.sampled_from(list(SHAPES)))
+    _, wide, high = SHAPES[name]
+    more: dict[str, Any] = {
+        "exterior_trim__outside__casing": draw(casings()),
+        "exterior_trim__outside__frame_reveal": draw(inches(0, 3 / 8)),
+        "exterior_trim__outside__sealant_joint": draw(inches(0, 3 / 8)),
+        "position": {"share": draw(st.sampled_from(["0", "1/4", "1/2"]))},
+    }
+    if name not in ("segment arch", "ellipse arch"):
+        size = draw(st.integers(30, 60))
+        more["openings__0__frame"] = f"{size} x {size * high / wide:g}"
+    has_sill = name != "full round" and draw(st.booleans())
+    made = flat_outside(name, f"{draw(st.integers(3, 45))} deg", has_sill=has_sill, **more)
+    return can_be_built(made)
+
+
 @st.composite
 def flat_kits(draw: st.DrawFn) -> RandomKit:
     """Draw arches and rounds whose jambs flare up to 45°, in a wall of any share."""

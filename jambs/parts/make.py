@@ -25,7 +25,7 @@ from jambs.parts.inside_figures import gap_figures
 from jambs.parts.jambs.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.jambs.buck import buck_parts
 from jambs.parts.jambs.flare_checks import flare_findings
-from jambs.parts.jambs.flat_jambs import flat_findings
+from jambs.parts.jambs.flat_jambs import flat_findings, told_of_flats
 from jambs.parts.jambs.panels import Paneled, paneled
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.jambs.stack_checks import stack_findings
@@ -81,6 +81,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *_inside_findings(inside, fitted, parts, job, run),
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners, lent=lent),
+            *_flat_findings_outside(outside, placement),
             *shape_findings(placement, parts),
             *framed.findings,
             *_board_findings(parts, about),
@@ -94,6 +95,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         run=run,
         lent=lent,
         beside=beside,
+        flat_outside=outside.flat,
     )
     return replace(kit, findings=(*kit.findings, *off_plane_findings(kit)))
 
@@ -209,6 +211,12 @@ def _flat_findings(inside: Inside, placement: Placement) -> Iterator[Finding]:
     if opening.shape and opening.shape.is_arched:
         flares = flares_at(opening.interior, placement.interior_depth)
         yield from flat_findings(opening, clear_path(opening, inside.clear), inside.frames, flares)
+
+
+def _flat_findings_outside(outside: Outside, placement: Placement) -> Iterator[Finding]:
+    opening = placement.opening
+    if outside.flat and opening.exterior:
+        yield told_of_flats(outside.flat, opening.mark, opening.exterior.frame_reveal, is_outside=True)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -13,7 +13,8 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
-from jambs.parts.jambs.shaped_jambs import goes_all_round, shaped_exterior_jambs
+from jambs.parts.jambs.flat_jambs import flat_path_outside
+from jambs.parts.jambs.shaped_jambs import goes_all_round, jambs_begin, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.metal_covers import metal_covers
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
@@ -28,6 +29,7 @@ from jambs.parts.outside_figures import casing_width, metal_sill_figures, outsid
 from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
+from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
 from jambs.parts.trim.exterior_sill import make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
@@ -48,6 +50,7 @@ class Outside:
     clear: ClearOpening | None
     parts: tuple[Part, ...]
     figures: tuple[Figure, ...]
+    flat: FlatPath | None = None
 
 
 def make_outside(
@@ -157,15 +160,15 @@ def _deep(
     ends = _all_at_trim(run, clears, all_flares, joint)
     at_trim, walls = over_all(run, own, ends), walls_between(run, ends)
     at_trim = replace(at_trim, top=max(one.top for one in ends or [at_trim]))
-    cased = _cased(over, at_trim, placement, trim, over_sides, slope)
+    cased = _cased(at_trim, placement, trim, over_sides, slope)
     backs_between = _between_backs(run, ends, all_flares, trim.jamb.thickness)
     hold_backs_apart(walls_between(run, clears), backs_between, trim.jamb.thickness)
-    place = None
+    place, flat = None, _flat(clear, placement, trim, sides, slope, flares)
     if trim.sill:
         # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
         back = max(one.across(leg, trim.jamb.thickness) for leg in LEGS for one in all_flares)
         backs, at_feet = (at_trim.left - back, at_trim.right + back), _depths_at_feet(placement, over_sides)
-        place = sill_place(over, backs, cased, placement, trim, depth, at_feet, flares)
+        place = sill_place(over, backs, cased, placement, trim, depth, at_feet, flares, flat)
         parts.append(make_sill(place, trim.sill, grid, backs_between))
     covers = _covers(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
@@ -177,7 +180,22 @@ def _deep(
     parts += mulls_on_wall(walls, cased, trim.casing_reveal, trim, Where.EXTERIOR)
     parts += _flashing(cased, placement, trim)
     figures = outside_figures(placement, clear, own if flares else None, cased, place, trim)
-    return Outside(clear=clear, parts=tuple(parts), figures=figures)
+    return Outside(clear=clear, parts=tuple(parts), figures=figures, flat=flat)
+
+
+def _flat(
+    clear: ClearOpening,
+    placement: Placement,
+    trim: ExteriorTrim,
+    sides: dict[Side, FittedSide],
+    slope: float,
+    flares: Flares,
+) -> FlatPath | None:
+    """Return the path of flared jambs that follow arcs in flat segments; None of any other."""
+    opening = placement.opening
+    if opening.shape is None or not flares:
+        return None
+    return flat_path_outside(trim, jambs_begin(opening, clear, trim, slope), sides, flares)
 
 
 def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack) -> Outside:
@@ -244,6 +262,7 @@ def _at_trim(clear: ClearOpening, flares: Flares, depth: float) -> ClearOpening:
         clear,
         left=clear.left - flares.out(Side.LEFT, depth),
         right=clear.right + flares.out(Side.RIGHT, depth),
+        bottom=clear.bottom - flares.out(Side.SILL, depth),
         top=clear.top + flares.out(Side.HEAD, depth),
     )
 
@@ -287,12 +306,7 @@ def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
 
 
 def _cased(
-    clear: ClearOpening,
-    at_trim: ClearOpening,
-    placement: Placement,
-    trim: ExteriorTrim,
-    sides: dict[Side, FittedSide],
-    slope: float,
+    at_trim: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
     left, right = _depths_at_feet(placement, sides)
@@ -301,8 +315,8 @@ def _cased(
     return CasedOpening(
         left=at_trim.left - trim.casing_reveal,
         right=at_trim.right + trim.casing_reveal,
-        bottom=clear.bottom - (below if below else sill_fall(left, slope)),
-        right_bottom=clear.bottom - sill_fall(right, slope),
+        bottom=at_trim.bottom - (below if below else sill_fall(left, slope)),
+        right_bottom=at_trim.bottom - sill_fall(right, slope),
         top=at_trim.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
         has_bottom=all_round,

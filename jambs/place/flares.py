@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.geometry import tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.openings import Opening
+from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import InteriorTrim
 from jambs.sides import Side
 
@@ -65,9 +66,14 @@ def flares_at(trim: InteriorTrim | ExteriorTrim, depth: float) -> Flares:
 
 
 def flares_outside(opening: Opening, exterior_depth: float) -> Flares:
-    """Return the flares of the exterior jambs; ``exterior_depth``: outside edge of the frame → trim plane [in]."""
+    """Return the flares of the exterior jambs; ``exterior_depth``: outside edge of the frame → trim plane [in].
+
+    A full round is one cone: below it leans as above.
+    """
     trim = opening.exterior
-    return flares_at(trim, exterior_depth - trim.sealant_joint) if trim else SQUARE
+    found = flares_at(trim, exterior_depth - trim.sealant_joint) if trim else SQUARE
+    is_ring = opening.shape is not None and opening.shape.kind is ShapeKind.FULL_ROUND
+    return replace(found, sill=found.head) if is_ring else found
 
 
 def _angle(trim: InteriorTrim | ExteriorTrim, side: Side, depth: float) -> float:

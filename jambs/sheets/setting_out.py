@@ -1,4 +1,4 @@
-"""What a flared jamb in flat segments is put together over: its faces at the frame edge and at the room edge.
+"""What a flared jamb in flat segments is put together over: its faces at the frame edge and at the far edge.
 
 Both are drawn at full scale with the joints between the segments, which point at the center of their arc: the right
 half of the curve, of one that is the same to both sides from its center line on.
@@ -7,6 +7,7 @@ half of the curve, of one that is the same to both sides from its center line on
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from jambs.geometry import Point
 from jambs.job.models.path_edge import FrameEdge, FramePath
@@ -15,6 +16,8 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.shapes.flat_segments import FlatPath
+from jambs.place.flares import Flares
 from jambs.sheets.kit_parts import parts_of
 from jambs.sheets.template import Template
 from jambs.sides import Side
@@ -22,54 +25,72 @@ from jambs.sides import Side
 Line = tuple[Point, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Laid:
+    """Flat segments of one side of the wall, the kind of their boards, and how they are told of."""
+
+    flat: FlatPath
+    flares: Flares
+    kind: PartKind
+    where: Where
+    seen_from: str
+    far_edge: str
+
+    def line(self, path: FramePath, shown: Sequence[int]) -> Line:
+        """Return the corners along edges that follow each other, from left to right as they are seen."""
+        edges: list[FrameEdge] = [path[i] for i in shown]
+        corners = (edges[0].start, *(edge.finish for edge in edges))
+        if self.where is Where.INTERIOR:
+            return corners
+        return tuple((-x, y) for x, y in reversed(corners))
+
+
 def setting_out(kit: CutKit, grid: Grid) -> Iterator[Template]:
     """Draw the setting out of a flared jamb's flat segments: faces at both edges, joints in broken lines."""
     opening, frame = kit.placement.opening, kit.frames[0] if kit.frames else None
     clear = clear_path(opening, frame.clear) if frame and opening.shape else ()
-    flat = flat_path(opening, clear, frame, kit.flares) if frame else None
-    if frame is None or flat is None:
-        return
-    side = next(edge.side for edge in clear if edge.center)
-    room = flat.at(kit.flares, frame.sides[side].greatest + frame.proud)
+    if flat := flat_path(opening, clear, frame, kit.flares) if frame else None:
+        jamb, where, room = PartKind.EXTENSION_JAMB, Where.INTERIOR, "room edge"
+        yield _template(
+            _Laid(flat=flat, flares=kit.flares, kind=jamb, where=where, seen_from="the room", far_edge=room), kit, grid
+        )
+    if flat := kit.flat_outside:
+        jamb, where, far = PartKind.EXTERIOR_JAMB, Where.EXTERIOR, "edge at the trim plane"
+        leans = kit.outside_flares
+        yield _template(
+            _Laid(flat=flat, flares=leans, kind=jamb, where=where, seen_from="outside", far_edge=far), kit, grid
+        )
+
+
+def _template(laid: _Laid, kit: CutKit, grid: Grid) -> Template:
+    flat = laid.flat
+    far = flat.at(laid.flares, flat.depth)
     shown = [i for i in flat.flares if flat.path[i].side is Side.HEAD]
-    at_frame, at_room = _line(flat.path, shown), _line(room, shown)
+    at_frame, at_far = laid.line(flat.path, shown), laid.line(far, shown)
     middle = _middle(at_frame)
-    at_frame, at_room = (_right_of(line, middle) for line in (at_frame, at_room))
-    joints = tuple(zip(at_frame, at_room, strict=True))
-    low = tuple(min(point[axis] for line in (at_frame, at_room) for point in line) for axis in (0, 1))
-    high = tuple(max(point[axis] for line in (at_frame, at_room) for point in line) for axis in (0, 1))
+    at_frame, at_far = (_right_of(line, middle) for line in (at_frame, at_far))
+    joints = tuple(zip(at_frame, at_far, strict=True))
+    low = tuple(min(point[axis] for line in (at_frame, at_far) for point in line) for axis in (0, 1))
+    high = tuple(max(point[axis] for line in (at_frame, at_far) for point in line) for axis in (0, 1))
 
     def placed(line: Line) -> Line:
         return tuple((x - low[0], y - low[1]) for x, y in line)
 
-    faces = placed(at_frame), placed(at_room)
-    jambs = [one for one in parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR) if one.side in _sides(clear)]
+    faces = placed(at_frame), placed(at_far)
+    along = {flat.path[i].side for i in flat.flares}
+    jambs = [one for one in parts_of(kit, laid.kind, laid.where) if one.side in along]
     half = "the others are alike" if middle is None else "turned over on its center line it is the other half"
-    radii = (grid.text(min(edge.circle.radius for edge in path if edge.circle)) for path in (clear, _room(kit)))
-    yield Template(
+    radii = map(grid.text, flat.radii)
+    return Template(
         title=f"{jambs[0].mark} to {jambs[-1].mark}: flat segments, their faces at both edges",
-        note=f"seen from the room, right half; {half}; corners on radius {' and '.join(radii)}; broken: joints",
+        note=f"seen from {laid.seen_from}, right half; {half}; corners on radius {' and '.join(radii)}; broken: joints",
         size=(high[0] - low[0], high[1] - low[1]),
         cut=faces,
         broken=tuple(map(placed, joints)),
         labels=tuple(
-            (_between(*line[:2]), words) for line, words in zip(faces, ("frame edge", "room edge"), strict=True)
+            (_between(*line[:2]), words) for line, words in zip(faces, ("frame edge", laid.far_edge), strict=True)
         ),
     )
-
-
-def _room(kit: CutKit) -> FramePath:
-    return clear_path(kit.placement.opening, kit.room)
-
-
-def _sides(clear: FramePath) -> set[Side]:
-    return {edge.side for edge in clear if edge.center}
-
-
-def _line(path: FramePath, shown: Sequence[int]) -> Line:
-    """Return the corners along edges that follow each other."""
-    edges: list[FrameEdge] = [path[i] for i in shown]
-    return (edges[0].start, *(edge.finish for edge in edges))
 
 
 def _middle(line: Line) -> float | None:

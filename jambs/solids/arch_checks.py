@@ -112,35 +112,25 @@ def _joint_length(inner: FramePath, one: int, two: int, thickness: float) -> flo
 
 
 def bearing(
-    what: str,
-    casing: Sequence[BoardOnPath],
-    jambs: Sequence[BoardOnPath],
-    asked: float,
-    way: float,
-    near: float = 0.0,
-    presses: Sequence[float] = (PRESS,),
+    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], asked: float, way: float, near: float = 0.0
 ) -> JointCheck:
     """Measure the casing on the edges of the jambs, from its inner edge to their backs, all of it at once.
 
     ``asked``: that area [sq in]; ``way``: 1 where the casing lies toward the room, -1 outside; ``near``: length by
-    which the area falls short for each inch that one is pressed into the other, on a sloping sill [in]; ``presses``:
-    how far, one after the other until the kernel finds what two share.
+    which the area falls short for each inch that one is pressed into the other, on a sloping sill [in].
     """
     pairs = {(one.solid.name, two.solid.name): (one.solid, two.solid) for one in casing for two in jambs}
-    shared = sum(_pressed(one, two, way, presses) for one, two in pairs.values())
+    shared = sum(_pressed(one, two, way) for one, two in pairs.values())
     name = f"the {what} and the edges of the jambs"
     return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT + PRESS * near, gap=None)
 
 
-def _pressed(one: Solid, two: Solid, way: float, presses: Sequence[float]) -> float:
+def _pressed(one: Solid, two: Solid, way: float) -> float:
     """Contact of two solids across the wall [sq in]."""
     if any(min(one.high[a], two.high[a]) - max(one.low[a], two.low[a]) < TIGHT for a in (0, 1)):
         return 0.0
-    for press in presses:
-        moved = one.standing.Moved(kernel.shift((0.0, 0.0, way * press)))
-        if shared := kernel.volume(kernel.common(moved, two.standing)):
-            return shared / press
-    return 0.0
+    moved = one.standing.Moved(kernel.shift((0.0, 0.0, way * PRESS)))
+    return kernel.volume(kernel.common(moved, two.standing)) / PRESS
 
 
 def from_center(solid: Solid, edge: FrameEdge) -> tuple[float, float]:

@@ -27,7 +27,7 @@ from jambs.solids.arch_checks import (
 )
 from jambs.solids.depths_round import exterior_depths, exterior_sides, interior_depths
 from jambs.solids.flat_segments import flat_bearing, flat_measures
-from jambs.solids.jambs_round import flat_of
+from jambs.solids.jambs_round import flat_inside, flat_outside
 from jambs.solids.lookup import X, Y
 from jambs.solids.model import KitSolids
 from jambs.solids.report import TIGHT, JointCheck, Measure
@@ -57,8 +57,8 @@ def inside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     found = arch_joints("casing", casing, cased, trim.casing.width, trim.casing.thickness)
     if not jambs:
         return found
-    if flat_of(solids.kit):
-        return [*found, *flat_bearing(solids)]
+    if side := flat_inside(solids):
+        return [*found, *flat_bearing(solids, side)]
     found += arch_joints("jamb", jambs, clear, trim.jamb.thickness, interior_depths(solids))
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=trim.style.has_bottom)
     if solids.inside_slack.gap > TIGHT:
@@ -119,9 +119,12 @@ def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     if not jambs:
         cased = outset(frame_path(placement.opening), dict.fromkeys(Side, trim.sealant_joint))
         return arch_joints("exterior casing", casing, cased, trim.casing.width, trim.casing.thickness)
-    clear = _outside_clear(solids, jambs, casing, trim)
+    side = flat_outside(solids)
+    clear = side.ends if side else _outside_clear(solids, jambs, casing, trim)
     cased = outset(clear, dict.fromkeys(Side, trim.casing_reveal))
     found = arch_joints("exterior casing", casing, cased, trim.casing.width, trim.casing.thickness)
+    if side:
+        return [*found, *flat_bearing(solids, side)]
     found += arch_joints("exterior jamb", jambs, clear, trim.jamb.thickness, exterior_depths(solids))
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=_goes_round(solids))
     if solids.outside_slack.gap > TIGHT:
@@ -168,8 +171,8 @@ def inside_arch_measures(solids: KitSolids) -> list[Measure]:
     jambs = boards_on(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
     if not jambs:
         return []
-    if flat_of(solids.kit):
-        return flat_measures(solids)
+    if side := flat_inside(solids):
+        return flat_measures(solids, side)
     gap = asked_gap(solids, Side.HEAD)
     found = arch_measures(solids, jambs, solids.frame[0], asked=trim.frame_reveal, shim=gap, outside=False)
     found += depth_measures(jambs, clear, interior_depths(solids), outside=False)
@@ -184,6 +187,8 @@ def outside_arch_measures(solids: KitSolids) -> list[Measure]:
     jambs = boards_on(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not is_arched(solids) or trim is None or not jambs:
         return []
+    if side := flat_outside(solids):
+        return flat_measures(solids, side)
     casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
     clear = _outside_clear(solids, jambs, casing, trim)
     found = arch_measures(solids, jambs, solids.frame[-1], asked=trim.frame_reveal, shim=None, outside=True)

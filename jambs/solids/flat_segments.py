@@ -1,7 +1,7 @@
 """Flared jambs that follow an arc in flat segments, measured on the solids: their corners lie on the cone.
 
 Radii are taken from the center of an arc to the corners of a segment's face and back, at the frame and at the room;
-the frame's own inner edge, the rough opening and the casing are round.
+the frame's own inner edge, the rough opening and the casing are round. Inside and outside alike.
 """
 
 from __future__ import annotations
@@ -10,17 +10,19 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from jambs.geometry import Vector, dot, tangent
+from jambs.geometry import FINE, Vector, dot, tangent
 from jambs.job.models.arc_outset import meet
 from jambs.job.models.path import area_of, outset
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.straight_round import ended
+from jambs.job.models.windows import FrameFace
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
-from jambs.solids.arch_checks import PRESS, bearing, boards_on, curved, from_center, sight_radius
-from jambs.solids.jambs_round import JambsRound, flat_of
+from jambs.solids.arch_checks import boards_on, curved, from_center, sight_radius
+from jambs.solids.depths_round import flared_taper, outside_taper
+from jambs.solids.jambs_round import FlatSide, JambsRound
+from jambs.solids.joints import joint
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck, Measure
@@ -32,12 +34,16 @@ FACING = 1e-9
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Piece:
-    """A flat segment, its chord, and the number of the arc that it follows in the frame's path."""
+    """A flat segment, its chord, and the number of the arc that it follows in the frame's path.
+
+    ``way``: -1 where it runs out toward the room, 1 outside.
+    """
 
     at: int
     solid: Solid
     chord: FrameEdge
     flare_deg: float
+    way: float
 
     @property
     def name(self) -> str:
@@ -51,7 +57,7 @@ class _Piece:
         Of its corners there the one that is nearest to what was asked: toward a leg it ends on the leg.
         """
         lean, (x, y) = math.radians(self.flare_deg), self.chord.outward
-        out: Vector = (math.cos(lean) * x, math.cos(lean) * y, math.sin(lean))
+        out: Vector = (math.cos(lean) * x, math.cos(lean) * y, -self.way * math.sin(lean))
         sign = 1.0 if is_back else -1.0
         assert arc.center is not None
         corners = [
@@ -65,45 +71,82 @@ class _Piece:
         return min(radii, key=lambda one: abs(one - asked), default=math.nan)
 
 
-def _pieces(solids: KitSolids) -> Iterator[_Piece]:
-    """Yield the flat segments of a kit: those of every arc in the order of its path."""
-    flat = flat_of(solids.kit)
-    if flat is None:
-        return
-    for i, chord, solid in JambsRound.of(solids).boards.by_edge():
+def _pieces(solids: KitSolids, side: FlatSide) -> Iterator[_Piece]:
+    """Yield the flat segments of one side of the wall: those of every arc in the order of its path."""
+    flat = side.flat
+    for i, chord, solid in JambsRound.of(solids, side.where).boards.by_edge():
         if i in flat.arcs:
-            yield _Piece(at=flat.arcs[i], solid=solid, chord=chord, flare_deg=flat.flares[i])
+            yield _Piece(at=flat.arcs[i], solid=solid, chord=chord, flare_deg=flat.flares[i], way=side.way)
 
 
-def flat_measures(solids: KitSolids) -> list[Measure]:
-    """Measure reveal, shim space and depth at every flat segment, and the radius of its corners at the room."""
-    kit, placement, proud = solids.kit, solids.kit.placement, solids.job.shop.proud
-    opening, face = placement.opening, placement.opening.window.frame_face
-    sight = outset(frame_path(opening), {side: -face.at(side) for side in Side})
-    rough, loose = rough_path(placement), solids.job.shop.grid.step / 2 + TIGHT
-    found: list[Measure] = []
-    for one in _pieces(solids):
-        clear, room = (clear_path(opening, at)[one.at] for at in (kit.frames[0].clear, kit.room))
-        assert clear.circle and room.circle and rough[one.at].circle is not None
-        depth, at_frame = kit.sides[one.chord.side].greatest + proud, placement.inside_edge
-        near = one.radius(clear, at_frame, clear.circle.radius)
-        reveal = near - sight_radius(solids.frame[0], sight[one.at])
-        asked, name = opening.interior.frame_reveal, f"frame reveal at the corners of the {one.name}"
-        found.append(Measure(name=name, asked=asked, found=reveal, tolerance=loose))
-        found.append(_behind(solids, one, clear, rough[one.at]))
-        far = one.radius(room, at_frame - depth, room.circle.radius)
-        name = f"radius of the corners at the room of the {one.name}"
-        found.append(
-            Measure(name=name, asked=clear.circle.radius + depth * tangent(kit.flares.at(clear.side)), found=far)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Asked:
+    """What the job asks along the arcs on one side of the wall [in], and the frame's solid that is seen there.
+
+    ``face``: width of the frame that is seen; ``near``: how far a casing reveal may be off.
+    """
+
+    frame: Solid
+    face: FrameFace
+    frame_reveal: float
+    casing_reveal: float
+    near: float
+    words: str
+
+    @classmethod
+    def of(cls, solids: KitSolids, where: Where) -> _Asked:
+        opening = solids.kit.placement.opening
+        if where is Where.INTERIOR:
+            inside, near = opening.interior, near_reveal(solids, solids.inside_slack)
+            return cls(
+                frame=solids.frame[0],
+                face=opening.window.frame_face,
+                frame_reveal=inside.frame_reveal,
+                casing_reveal=inside.casing_reveal,
+                near=near,
+                words="",
+            )
+        trim, near = opening.exterior, near_reveal(solids, solids.outside_slack) + outside_taper(solids)
+        assert trim is not None
+        return cls(
+            frame=solids.frame[-1],
+            face=opening.window.outside_face,
+            frame_reveal=trim.frame_reveal,
+            casing_reveal=trim.casing_reveal,
+            near=near,
+            words="exterior ",
         )
-        found.append(Measure(name=f"depth of the {one.name}", asked=depth, found=one.solid.high[D] - one.solid.low[D]))
-        off = at_frame - one.solid.high[D]
-        found.append(Measure(name=f"near edge of the {one.name} to the frame", asked=0.0, found=off))
-    return [*found, *_casing_reveals(solids)]
 
 
-def _behind(solids: KitSolids, one: _Piece, clear: FrameEdge, rough: FrameEdge) -> Measure:
+def flat_measures(solids: KitSolids, side: FlatSide) -> list[Measure]:
+    """Measure reveal, shim space inside and depth at every flat segment, and the radius of its far corners."""
+    asked, opening = _Asked.of(solids, side.where), solids.kit.placement.opening
+    sight = outset(frame_path(opening), {one: -asked.face.at(one) for one in Side})
+    loose, end = solids.job.shop.grid.step / 2 + TIGHT, "room" if side.where is Where.INTERIOR else "trim plane"
+    found: list[Measure] = []
+    for one in _pieces(solids, side):
+        begins, ends = side.begins[one.at], side.ends[one.at]
+        assert begins.circle and ends.circle
+        reveal = one.radius(begins, side.start, begins.circle.radius) - sight_radius(asked.frame, sight[one.at])
+        name = f"{asked.words}frame reveal at the corners of the {one.name}"
+        found.append(Measure(name=name, asked=asked.frame_reveal, found=reveal, tolerance=loose))
+        if side.where is Where.INTERIOR:
+            found.append(_behind(solids, one, begins))
+        wide = begins.circle.radius + side.deep * tangent(side.flares.at(begins.side))
+        far = one.radius(ends, side.far, ends.circle.radius)
+        name = f"radius of the corners at the {end} of the {asked.words}{one.name}"
+        found.append(Measure(name=name, asked=wide, found=far))
+        deep = one.solid.high[D] - one.solid.low[D]
+        found.append(Measure(name=f"depth of the {asked.words}{one.name}", asked=side.deep, found=deep))
+        off = side.start - (one.solid.high[D] if side.way < 0 else one.solid.low[D])
+        name = f"near edge of the {asked.words}{one.name} to where jambs begin"
+        found.append(Measure(name=name, asked=0.0, found=off))
+    return [*found, *_casing_reveals(solids, side, asked)]
+
+
+def _behind(solids: KitSolids, one: _Piece, clear: FrameEdge) -> Measure:
     """Measure the shim space behind the corners of a segment, which stand out a little farther than its middle."""
+    rough = rough_path(solids.kit.placement)[one.at]
     assert clear.circle and rough.circle
     lean, cone = math.radians(one.flare_deg), math.radians(solids.kit.flares.at(clear.side))
     half_cosine = math.tan(lean) / math.tan(cone)  # of half the angle that the segment takes
@@ -115,47 +158,48 @@ def _behind(solids: KitSolids, one: _Piece, clear: FrameEdge, rough: FrameEdge) 
     return Measure(name=name, asked=asked, found=rough.circle.radius - back, tolerance=tolerance)
 
 
-def _casing_reveals(solids: KitSolids) -> Iterator[Measure]:
-    """Measure the casing reveal along the arcs: from the corners of the segments at the room to the casing."""
-    kit, opening = solids.kit, solids.kit.placement.opening
-    room, pieces = clear_path(opening, kit.room), list(_pieces(solids))
-    at_room = kit.placement.inside_edge - solids.job.shop.proud
-    for piece in curved(boards_on(solids, Where.INTERIOR, PartKind.CASING), room):
-        arc = room[piece.at]
+def _casing_reveals(solids: KitSolids, side: FlatSide, asked: _Asked) -> Iterator[Measure]:
+    """Measure the casing reveal along the arcs: from the corners of the segments where they end to the casing."""
+    pieces = list(_pieces(solids, side))
+    for piece in curved(boards_on(solids, side.where, PartKind.CASING), side.ends):
+        arc = side.ends[piece.at]
         assert arc.circle and piece.solid.part
         own = [one for one in pieces if one.at == piece.at]
-        corners = [one.radius(arc, at_room - kit.sides[arc.side].greatest, arc.circle.radius) for one in own]
+        corners = [one.radius(arc, side.far, arc.circle.radius) for one in own]
         if corners:
-            found, name = from_center(piece.solid, arc)[0] - max(corners), piece.solid.part.position
-            asked, near = opening.interior.casing_reveal, near_reveal(solids, solids.inside_slack)
-            yield Measure(name=f"casing reveal along the arc at the {name}", asked=asked, found=found, tolerance=near)
+            found = from_center(piece.solid, arc)[0] - max(corners)
+            name = f"{asked.words}casing reveal along the arc at the {piece.solid.part.position}"
+            yield Measure(name=name, asked=asked.casing_reveal, found=found, tolerance=asked.near)
 
 
-def flat_bearing(solids: KitSolids) -> list[JointCheck]:
-    """Measure the casing on the edges of flared jambs at the room, from its inner edge to their backs, all at once."""
-    kit, flat, trim = solids.kit, flat_of(solids.kit), solids.kit.placement.opening.interior
-    if flat is None or solids.inside_slack.gap > TIGHT:
+def flat_bearing(solids: KitSolids, side: FlatSide) -> list[JointCheck]:
+    """Measure the casing on the far edges of flared jambs, from its inner edge to their backs, all at once."""
+    is_inside = side.where is Where.INTERIOR
+    if (solids.inside_slack if is_inside else solids.outside_slack).gap > TIGHT:
         return []
-    jambs, has_bottom = JambsRound.of(solids), trim.style.has_bottom
-    lines = []
+    trim, asked = solids.kit.placement.opening, _Asked.of(solids, side.where)
+    jamb = trim.interior.jamb if is_inside or trim.exterior is None else trim.exterior.jamb
+    jambs, lines = JambsRound.of(solids, side.where), []
     for edge, flare in jambs.flares.items():
-        deep = kit.sides[edge.side].greatest + solids.job.shop.proud if edge.side in kit.sides else 0.0
-        out = deep * tangent(flare) + trim.jamb.thickness / math.cos(math.radians(flare))
         x, y = edge.outward
-        moved = 0.0 if edge.side is Side.SILL and not has_bottom and not edge.center else out
-        lines.append(_moved(edge, moved * x, moved * y))
+        is_board = side.has_bottom or edge.side is not Side.SILL or bool(edge.center)
+        back = jamb.thickness / math.cos(math.radians(flare)) if is_board else 0.0
+        # A stool lies level; a sill outside has fallen.
+        out = side.deep * tangent(flare) + back if is_board or not is_inside else 0.0
+        lines.append(_moved(edge, out * x, out * y))
     backs = tuple(ended(lines, [meet(lines[i - 1], line) for i, line in enumerate(lines)]))
-    reveal = trim.casing_reveal
-    cased = outset(
-        clear_path(kit.placement.opening, kit.room),
-        {**dict.fromkeys(Side, reveal), Side.SILL: reveal if has_bottom else 0.0},
-    )
-    round_ = sum(edge.length for edge in backs)
-    near = round_ * tangent(kit.flares.greatest)
-    asked = area_of(backs) - area_of(cased)
-    casing, own = (boards_on(solids, Where.INTERIOR, kind) for kind in (PartKind.CASING, PartKind.EXTENSION_JAMB))
-    # A flat face under a round one is overlooked now and then where both are pressed by a hair.
-    return [bearing("casing", casing, own, asked, 1.0, near, (PRESS, 5 * PRESS, 20 * PRESS))]
+    reveal = asked.casing_reveal
+    below = reveal if side.has_bottom else 0.0
+    cased = outset(side.ends, {**dict.fromkeys(Side, reveal), Side.SILL: below})
+    area = area_of(backs) - area_of(cased)
+    kind = PartKind.EXTENSION_JAMB if is_inside else PartKind.EXTERIOR_JAMB
+    casing, own = (boards_on(solids, side.where, one) for one in (PartKind.CASING, kind))
+    name = f"the {asked.words}casing and the edges of the jambs"
+    # By their faces: the kernel overlooks now and then what a round solid pressed into one that leans has of it.
+    taper = flared_taper(solids) if is_inside else outside_taper(solids)
+    near = (FINE + taper) * sum(edge.length for edge in cased)
+    boards = ([*{one.solid.name: one.solid for one in some}.values()] for some in (casing, own))
+    return [joint(name, *boards, asked=area, tolerance=TIGHT + near)]
 
 
 def _moved(edge: FrameEdge, x: float, y: float) -> FrameEdge:

@@ -18,8 +18,9 @@ from jambs.solids.lookup import Set, X, Y, corner_words, one_of, pick
 from jambs.solids.metal_checks import metal_feet, metal_joints
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
+from jambs.solids.shape_feet import feet_on_sill
 from jambs.solids.shape_joints import outside_corners
-from jambs.solids.shape_sill import feet_on_sill, stands_on_sill
+from jambs.solids.shape_sill import stands_on_sill
 
 AT_MOST_ASTRIDE = 1 / 8
 """Of what a head falls over a leg, so much is missing on the average where its middle is as wide as the leg."""

@@ -20,8 +20,9 @@ from jambs.solids.metal_checks import metal_measures, metal_sill_measures
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
+from jambs.solids.shape_feet import beside_feet
 from jambs.solids.shape_measures import outside_of_shape
-from jambs.solids.shape_sill import beside_feet, stands_on_sill
+from jambs.solids.shape_sill import stands_on_sill
 
 
 def outside_measures(solids: KitSolids) -> list[Measure]:

@@ -22,7 +22,7 @@ from jambs.solids.jambs_round import JambsRound
 from jambs.solids.joints import joint
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
-from jambs.solids.shape_lookup import BoardsRound, boards_round, lining_round
+from jambs.solids.shape_lookup import BoardsRound, boards_round
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,13 +73,13 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
         return found
     casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
     found += casing_corners("exterior casing", casing, trim.casing)
-    jambs = lining_round(solids)
+    lying = JambsRound.of(solids, Where.EXTERIOR)
+    jambs = lying.boards
     if not jambs:
         return found
     depths, wall = exterior_depths(solids), (solids.outside_slack.gap, outside_taper(solids))
     flares, thick = kit.outside_flares, trim.returns.thickness if trim.returns else trim.jamb.thickness
-    leaned = {edge: flares.at(edge.side) for edge in jambs.path}
-    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=thick, depths=depths, flares=leaned)
+    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=thick, depths=depths, flares=lying.flares)
     strips = {side: min(flares.across(side, thick) - trim.casing_reveal, trim.casing.width) for side in Side}
     found += _box_corners(box, jambs)
     if trim.returns:

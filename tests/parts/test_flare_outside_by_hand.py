@@ -136,7 +136,7 @@ def test_the_layers_follow_the_back_of_a_flared_jamb() -> None:
                 "exterior_trim__outside__flare": FLARED,
                 **arch_changes({"kind": "half round"}, 36, 60),
             },
-            "gives flare, and outside a jamb that leans round the half round would be a piece of a cone",
+            "flares round the half round .*, where its jamb is part of a cone, which has one flare all round",
         ),
     ],
 )

@@ -139,7 +139,13 @@ def test_boards_over_openings_trimmed_as_one_go_by_what_is_left_of_the_wall() ->
 
 
 @pytest.mark.parametrize("shape", ["half round", {"kind": "segment arch", "rise": "8"}])
-def test_round_an_arch_a_flare_outside_stays_refused(shape: object) -> None:
+def test_round_an_arch_a_flare_outside_is_one_cone(shape: object) -> None:
     entry = {"kind": shape} if isinstance(shape, str) else shape
-    with pytest.raises(JobFaults, match="piece of a cone"):
+    with pytest.raises(JobFaults, match="part of a cone, which has one flare all round; write the same flare for left"):
         job_of(changed(**arch_changes(entry, 36, 60), exterior_trim__outside__flare=FLARED))
+
+
+def test_round_an_arch_a_flare_outside_is_made_in_flat_segments() -> None:
+    alike = {"sides": "15 deg", "head": "15 deg"}
+    with pytest.raises(JobFaults, match=r"write jamb: \{…, curved: flat segments\}"):
+        job_of(changed(**arch_changes({"kind": "half round"}, 36, 60), exterior_trim__outside__flare=alike))

@@ -66,11 +66,11 @@ class HeadFlashing(Model):
 
 
 class ExteriorJambEntry(Model):
-    """Exterior extension jamb boards; ``curved``: how the one under an arch is made, which outside is sawn only."""
+    """Exterior extension jamb boards; ``curved``: how the one under an arch is made: sawn, or where it flares flat."""
 
     thickness: Thickness
     stock: Text
-    curved: Annotated[Curved, Offered(words=(Curved.SAWN_SEGMENTS,))] | None = None
+    curved: Annotated[Curved, Offered(words=(Curved.SAWN_SEGMENTS, Curved.FLAT_SEGMENTS))] | None = None
 
 
 NO_JAMB = ExteriorJambEntry.model_construct(thickness=0.0, stock="", curved=None)

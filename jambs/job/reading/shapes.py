@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jambs.job.models.curved import Curved
 from jambs.job.models.exterior_trim import ExteriorJambEntry, ExteriorTrim
 from jambs.job.models.fields import Size
-from jambs.job.models.flare import FlareEntry, FlareSize
+from jambs.job.models.flare import FlareSize
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.models.path import shaped_path
 from jambs.job.models.shape import ShapeEntry, ShapeKind
@@ -80,12 +80,6 @@ def _of_trim(
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
-    if exterior and exterior.flare and shape.is_arched:
-        yield (
-            "exterior_trim",
-            f"gives flare, and outside a jamb that leans round the {kind} would be a piece of a cone, which is not "
-            "made; write exterior_trim: {like: …, flare: none} for this opening",
-        )
     if exterior and exterior.returns and shape.is_arched:
         yield (
             "exterior_trim",
@@ -132,59 +126,52 @@ def _of_arch(
     shape: ShapeEntry, frame: Size, interior: InteriorTrim, exterior: ExteriorTrim | None, units: Units
 ) -> Iterator[tuple[str, str]]:
     """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
-    kind = shape.kind.value
-    is_flat = interior.jamb.curved is Curved.FLAT_SEGMENTS
-    if interior.flare is not None:
-        yield from _of_flared_arch(shape, frame, interior.flare, units, is_flat=is_flat)
-    elif is_flat:
-        yield (
-            "interior_trim",
+    trims: list[tuple[str, InteriorTrim | ExteriorTrim]] = [("interior_trim", interior)]
+    trims += [("exterior_trim", exterior)] if exterior else []
+    for key, trim in trims:
+        if trim.flare is not None:
+            yield from ((key, said) for said in _of_flared_arch(shape, frame, trim, units))
+        elif said := _of_square_arch(shape.kind.value, trim.jamb, is_outside=key == "exterior_trim"):
+            yield key, said
+
+
+def _of_square_arch(kind: str, jamb: JambEntry | ExteriorJambEntry, *, is_outside: bool) -> str:
+    """Say what is wrong with how a jamb that does not lean goes round an arc; nothing where it is right."""
+    do = "curved: sawn segments" if is_outside else "curved: bent laminations or curved: sawn segments"
+    if jamb.curved is None and jamb.thickness:
+        word = "curved: sawn segments" if is_outside else "curved: bent laminations"
+        other = "" if is_outside else " or curved: sawn segments"
+        return f"does not say how its jamb goes round the {kind}; write jamb: {{…, {word}}}{other}"
+    if jamb.curved is Curved.FLAT_SEGMENTS:
+        return (
             f"makes its jamb in flat segments, which follow a flare, and round the {kind} it stands square; write "
-            "curved: bent laminations or curved: sawn segments, or give it a flare",
+            f"{do}, or give it a flare"
         )
-    jambs: list[tuple[str, JambEntry | ExteriorJambEntry]] = [("interior_trim", interior.jamb)]
-    jambs += [("exterior_trim", exterior.jamb)] if exterior else []
-    for key, jamb in jambs:
-        if key == "interior_trim" and interior.flare is not None:
-            continue
-        if jamb.curved is None and jamb.thickness:
-            yield (
-                key,
-                f"does not say how its jamb goes round the {kind}; write jamb: {{…, curved: bent laminations}} or "
-                "curved: sawn segments",
-            )
-        elif jamb.curved in (Curved.BENT_LAMINATIONS, Curved.BENT_IN_ONE) and key == "exterior_trim":
-            yield key, "bends its jamb, which is made inside only; write curved: sawn segments"
-        elif jamb.curved is Curved.FLAT_SEGMENTS and key == "exterior_trim":
-            yield (
-                key,
-                "makes its jamb in flat segments, which follow a flare and are made inside only; write curved: sawn "
-                "segments",
-            )
+    if is_outside and jamb.curved in (Curved.BENT_LAMINATIONS, Curved.BENT_IN_ONE):
+        return f"bends its jamb, which is made inside only; write {do}"
+    return ""
 
 
-def _of_flared_arch(
-    shape: ShapeEntry, frame: Size, flare: FlareEntry, units: Units, *, is_flat: bool
-) -> Iterator[tuple[str, str]]:
+def _of_flared_arch(shape: ShapeEntry, frame: Size, trim: InteriorTrim | ExteriorTrim, units: Units) -> Iterator[str]:
     """A jamb that leans round an arc is part of a cone: it has one flare, and is made in flat segments."""
-    if misfit(shape, frame, units):
+    if misfit(shape, frame, units) or trim.flare is None:
         return
     kind, path = shape.kind.value, shaped_path(frame, shape)
     sides = dict.fromkeys(edge.side for edge in path if edge.center or edge.side.is_leg)
-    leans = {side: flare.at(side) or None for side in sides}
+    if isinstance(trim, ExteriorTrim):
+        sides.pop(Side.SILL, None)  # a full round's leans as its head does
+    leans = {side: trim.flare.at(side) or None for side in sides}
     told = ", ".join(f"{side.words} {_flare_words(lean, units)}" for side, lean in leans.items())
     if None in leans.values() or len(set(leans.values())) > 1:
         yield (
-            "interior_trim",
             f"flares round the {kind} ({told}), where its jamb is part of a cone, which has one flare all round; write "
-            f"the same flare for {' and '.join(side.words for side in sides)}, or flare: none",
+            f"the same flare for {' and '.join(side.words for side in sides)}, or flare: none"
         )
-    elif not is_flat:
+    elif trim.jamb.curved is not Curved.FLAT_SEGMENTS:
         yield (
-            "interior_trim",
             f"flares ({told}), and round the {kind} its jamb is part of a cone: plies that are ripped straight do not "
             "bend to it, and segments sawn square to the wall do not follow it; write jamb: {…, curved: flat "
-            "segments}, straight boards with compound miters, or flare: none",
+            "segments}, straight boards with compound miters, or flare: none"
         )
 
 

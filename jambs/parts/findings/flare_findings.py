@@ -138,7 +138,7 @@ class FlaredArcOfFlats(Finding):
     """A flared jamb follows its arcs in ``count`` flat segments, whose middles stand in off the curve.
 
     ``turn_deg``: from one to the next at most [degrees]; ``at_frame``, ``at_room``: off the curve at most; ``reveal``:
-    frame reveal that is asked for [in].
+    frame reveal that is asked for [in]. ``is_outside``: exterior jambs, whose far edge is at the trim plane.
     """
 
     code: ClassVar[str] = "flared-arc-of-flats"
@@ -148,17 +148,19 @@ class FlaredArcOfFlats(Finding):
     at_frame: float
     at_room: float
     reveal: float
+    is_outside: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how it is put together, how round it is, and what of the frame reveal is left."""
         tape = TAPE_GRIDS[units]
+        jamb, far = ("exterior jamb", "trim plane") if self.is_outside else ("jamb", "room")
         left, asked = self.reveal - self.at_frame, f"the frame reveal of {units.text(self.reveal)}"
         reveal = f"which leaves {tape.text(left)} of {asked}" if tape.round(left) > 0 else f"which takes all of {asked}"
         return (
-            f"Round the curve the flared jamb is {self.count} flat segments with compound miters, turning "
+            f"Round the curve the flared {jamb} is {self.count} flat segments with compound miters, turning "
             f"{decimal_text(self.turn_deg, 1)}° from one to the next: join them with splines or biscuits and glue over "
             "the curve drawn full size, corners on it. Their middles stand in off the curve by up to "
-            f"{tape.text(self.at_frame)} at the frame, {reveal}, and {tape.text(self.at_room)} at the room: leave the "
+            f"{tape.text(self.at_frame)} at the frame, {reveal}, and {tape.text(self.at_room)} at the {far}: leave the "
             "faces flat, or plane them round before the box is set. The casing is sawn to the curve."
         )
 
@@ -167,7 +169,7 @@ class FlaredArcOfFlats(Finding):
 class FlatSegmentsTooCoarse(Finding):
     """Flat segments no shorter than ``least`` would stand ``off`` the curve; ``most``: as far as may be planed [in].
 
-    ``radius``: of the arc at the frame.
+    ``radius``: of the arc at the frame. ``is_outside``: of exterior jambs.
     """
 
     code: ClassVar[str] = "flat-segments-too-coarse"
@@ -177,13 +179,15 @@ class FlatSegmentsTooCoarse(Finding):
     off: float
     most: float
     may_rise: bool
+    is_outside: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how far off they are, what is allowed, and the ways out."""
         tape, rise = TAPE_GRIDS[units], ", let its arch rise more" if self.may_rise else ""
+        jamb, far = ("exterior jamb", "trim plane") if self.is_outside else ("jamb", "room")
         return (
-            f"{self.subject.name}: the flared jamb round a radius of {units.text(self.radius)} is made in flat "
+            f"{self.subject.name}: the flared {jamb} round a radius of {units.text(self.radius)} is made in flat "
             f"segments at least {units.text(self.least)} long, which stand {tape.text(self.off)} in off the curve at "
-            f"the room; the most is {tape.text(self.most)}, a quarter of the jamb's thickness: make the frame wider"
+            f"the {far}; the most is {tape.text(self.most)}, a quarter of the jamb's thickness: make the frame wider"
             f"{rise} or the jamb thicker, write a smaller flare, or flare: none."
         )

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.curved import Curved
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.openings import Opening
 from jambs.job.models.path_edge import FramePath
 from jambs.length import ROUND_OFF
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.findings.flare_findings import FlaredArcOfFlats, FlatSegmentsTooCoarse
-from jambs.parts.kit.kit import JambFrame
+from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import LEAST_SEGMENT
 from jambs.parts.shapes.flat_segments import MOST_OFF_SHARE, FlatPath, flat_round
 from jambs.place.flares import Flares
+from jambs.sides import Side
 
 
 def flat_path(opening: Opening, clear: FramePath, frame: JambFrame, flares: Flares) -> FlatPath | None:
@@ -25,13 +28,27 @@ def flat_path(opening: Opening, clear: FramePath, frame: JambFrame, flares: Flar
     return flat_round(clear, flares, frame.sides[side].greatest + frame.proud)
 
 
-def hold_round(opening: Opening, clear: FramePath, flat: FlatPath) -> None:
-    """Hold flat segments to the curve.
+def flat_path_outside(
+    trim: ExteriorTrim, begins: FramePath, sides: Mapping[Side, FittedSide], flares: Flares
+) -> FlatPath | None:
+    """Return the path of flared exterior jambs that follow arcs in flat segments; None of any other.
+
+    ``begins``: path of the clear opening a sealant joint outside the frame. A sill leans out by its slope.
+    """
+    side = next((edge.side for edge in begins if edge.center), None)
+    if side is None or trim.jamb.curved is not Curved.FLAT_SEGMENTS:
+        return None
+    leans = replace(flares, sill=trim.sill.slope) if trim.sill else flares
+    return flat_round(begins, leans, sides[side].greatest - trim.sealant_joint)
+
+
+def hold_round(opening: Opening, clear: FramePath, flat: FlatPath, thickness: float, *, is_outside: bool) -> None:
+    """Hold flat segments of jambs of a thickness [in] to the curve.
 
     Raises:
         CannotBeCut: what has to be planed off to make them round would leave too little of the jamb.
     """
-    most = MOST_OFF_SHARE * opening.interior.jamb.thickness
+    most = MOST_OFF_SHARE * thickness
     if flat.off_room > most + ROUND_OFF:
         raise CannotBeCut(
             FlatSegmentsTooCoarse(
@@ -40,6 +57,7 @@ def hold_round(opening: Opening, clear: FramePath, flat: FlatPath) -> None:
                 least=LEAST_SEGMENT,
                 off=flat.off_room,
                 most=most,
+                is_outside=is_outside,
                 may_rise=any(edge.runs > 1 for edge in clear if edge.center),
             )
         )
@@ -48,13 +66,18 @@ def hold_round(opening: Opening, clear: FramePath, flat: FlatPath) -> None:
 def flat_findings(opening: Opening, clear: FramePath, frames: Sequence[JambFrame], flares: Flares) -> Iterator[Finding]:
     """Say how flat segments are put together and how round they are; nothing of any other jambs."""
     flat = flat_path(opening, clear, frames[0], flares) if frames else None
-    if flat is None:
-        return
-    yield FlaredArcOfFlats(
-        subject=Subject.opening(opening.mark),
+    if flat:
+        yield told_of_flats(flat, opening.mark, opening.interior.frame_reveal)
+
+
+def told_of_flats(flat: FlatPath, mark: str, reveal: float, *, is_outside: bool = False) -> Finding:
+    """Say how flat segments are put together and how round they are; ``reveal``: asked for at the frame [in]."""
+    return FlaredArcOfFlats(
+        subject=Subject.opening(mark),
         count=flat.count,
         turn_deg=flat.turn_deg,
         at_frame=flat.off_frame,
         at_room=flat.off_room,
-        reveal=opening.interior.frame_reveal,
+        reveal=reveal,
+        is_outside=is_outside,
     )

@@ -6,10 +6,10 @@ path is walked the other way round, seen from outside; so no board is mirrored.
 
 from __future__ import annotations
 
-import math
+from collections.abc import Sequence
 from dataclasses import replace
 
-from jambs.geometry import Point, Vector
+from jambs.geometry import Point, Vector, tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
@@ -23,11 +23,12 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Scribe
 from jambs.parts.jambs.arched_jambs import arched_jamb
-from jambs.parts.jambs.flat_jambs import flat_path, hold_round
+from jambs.parts.jambs.flat_jambs import flat_path, flat_path_outside, hold_round
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.parts.shapes.stand_ins import straight_path
@@ -56,7 +57,7 @@ def shaped_jambs(
     path = clear_path(opening, frame.clear)
     flat = flat_path(opening, path, frame, flares)
     if flat:
-        hold_round(opening, path, flat)
+        hold_round(opening, path, flat, trim.jamb.thickness, is_outside=False)
         path = flat.path
     leaned = flat.flares if flat else {}
     straight = straight_path(path, trim.jamb.thickness)
@@ -186,10 +187,13 @@ def shaped_exterior_jambs(
     The sill is an edge without a board that leans out by its slope; without a sill the boards go all round where the
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
-    slope = math.tan(math.radians(slope_deg))
-    fallen = replace(clear, bottom=clear.bottom - trim.sealant_joint * slope)
-    path, start = clear_path(placement.opening, fallen), placement.outside_edge + trim.sealant_joint
-    edges = _outside_edges(path, placement.opening, sides, trim, slope_deg, flares)
+    path, start = jambs_begin(placement.opening, clear, trim, slope_deg), placement.outside_edge + trim.sealant_joint
+    flat = flat_path_outside(trim, path, sides, flares)
+    if flat:
+        hold_round(placement.opening, path, flat, trim.jamb.thickness, is_outside=True)
+        path = flat.path
+    leans = _outside_leans(path, flat, slope_deg, flares)
+    edges = _outside_edges(path, placement.opening, sides, trim, leans)
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
     laid = path_boards(edges) if edges else ()
     boards = [
@@ -199,7 +203,7 @@ def shaped_exterior_jambs(
     if is_arched(path):
         width, opening = sides[Side.HEAD].greatest - trim.sealant_joint, placement.opening
         stands = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
-        rise = width * slope if stands else 0.0
+        rise = width * tangent(slope_deg) if stands else 0.0
         jamb = ArchedJamb(
             opening=placement.opening,
             kind=PartKind.EXTERIOR_JAMB,
@@ -212,19 +216,33 @@ def shaped_exterior_jambs(
             scribe=sides[Side.HEAD].scribe_allowance,
             rise=rise,
         )
-        parts += arched_jamb(jamb, clear_path(opening, replace(fallen, bottom=fallen.bottom - rise)), rack)
+        far_edge = replace(clear, bottom=clear.bottom - rise)
+        parts += arched_jamb(jamb, jambs_begin(opening, far_edge, trim, slope_deg), rack)
     return _in_order(parts)
 
 
+def jambs_begin(opening: Opening, clear: ClearOpening, trim: ExteriorTrim, slope_deg: float) -> FramePath:
+    """Return the clear opening's path where exterior jambs begin: a sealant joint out, to which the sill has fallen.
+
+    ``clear.bottom``: top of the sill at the frame's outside edge [in].
+    """
+    fallen = trim.sealant_joint * tangent(slope_deg)
+    return clear_path(opening, replace(clear, bottom=clear.bottom - fallen))
+
+
+def _outside_leans(path: FramePath, flat: FlatPath | None, slope_deg: float, flares: Flares) -> list[float]:
+    """Return how far what lies along each edge leans out: a sill by its slope, a flat segment by its own angle."""
+    own = flat.flares if flat else {}
+    return [own.get(i, slope_deg if edge.side is Side.SILL else flares.at(edge.side)) for i, edge in enumerate(path)]
+
+
 def _outside_edges(
-    path: FramePath,
-    opening: Opening,
-    sides: dict[Side, FittedSide],
-    trim: ExteriorTrim,
-    slope_deg: float,
-    flares: Flares,
+    path: FramePath, opening: Opening, sides: dict[Side, FittedSide], trim: ExteriorTrim, leans: Sequence[float]
 ) -> tuple[PathEdge, ...]:
-    """Return the path's straight edges as they are walked outside, the other way round."""
+    """Return the path's straight edges as they are walked outside, the other way round.
+
+    ``leans``: of what lies along each edge of the path [degrees].
+    """
     joint = trim.sealant_joint
     all_round = goes_all_round(opening, trim)
     straight = straight_path(path, trim.jamb.thickness)
@@ -234,7 +252,7 @@ def _outside_edges(
             run=one.edge.run,
             runs=one.edge.runs,
             corner=_seen_from_outside(one.edge.finish),
-            flare_deg=slope_deg if one.edge.side is Side.SILL else flares.at(one.edge.side),
+            flare_deg=0.0 if one.at is None else leans[one.at],
             # Walked the other way round, the edge starts at the corner where the next one does.
             joint=_turned(after.joint or _joint(path, after.at or 0, Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
             thickness=trim.jamb.thickness if one.at is not None else one.thickness,

@@ -12,6 +12,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.cautions import Caution
 from jambs.parts.kit.drywall import DrywallWork
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.place.flares import Flares, flares_at, flares_outside
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -256,7 +257,7 @@ class Kit:
     bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room. ``drywall``: what
     the drywall crew leaves where there is no casing. ``run``: the openings it is trimmed with, as one; ``lent``: boards
     of the leftmost of them that lie at this opening too, ``beside``: all other boards of the others, both in the
-    coordinates of this one.
+    coordinates of this one. ``flat_outside``: along which flared exterior jambs follow arcs in flat segments.
     """
 
     placement: Placement
@@ -275,6 +276,7 @@ class Kit:
     run: OpeningRun | None = None
     lent: tuple[Part, ...] = ()
     beside: tuple[Part, ...] = ()
+    flat_outside: FlatPath | None = None
 
     @property
     def as_trimmed(self) -> Kit:

@@ -35,7 +35,8 @@ class FlatPath:
 
     ``arcs``: which edge of the path that had arcs such an edge follows.
     ``off_frame``, ``off_room``: how far the middles of those boards stand in off the arcs at most [in]; ``turn_deg``:
-    by how much one turns from the next at most; ``count``: how many they are.
+    by how much one turns from the next at most; ``count``: how many they are. ``depth``: of the boards, from the frame;
+    ``radii``: of the smallest arc, there and where they end [in].
     """
 
     path: FramePath
@@ -44,6 +45,8 @@ class FlatPath:
     off_frame: float
     off_room: float
     turn_deg: float
+    depth: float
+    radii: Point
 
     @property
     def count(self) -> int:
@@ -77,6 +80,8 @@ def flat_round(path: FramePath, flares: Flares, depth: float) -> FlatPath:
         off_frame=max((_off(arc.radius, arc.half) for arc in arcs.values()), default=0.0),
         off_room=max((_off(arc.room_radius, arc.half) for arc in arcs.values()), default=0.0),
         turn_deg=math.degrees(2 * max((arc.half for arc in arcs.values()), default=0.0)),
+        depth=depth,
+        radii=min(((arc.radius, arc.room_radius) for arc in arcs.values()), default=(0.0, 0.0)),
     )
 
 
@@ -153,12 +158,13 @@ def _leaned(flare_deg: float, half: float) -> float:
 def flat_feet(flat: FlatPath, flares: Flares, thickness: float, depth: float) -> Point:
     """Return where the backs of the boards beside a sill cross its line at a depth from the frame (x), left and right.
 
-    ``thickness``: of the boards [in]; their sill lies level, a stool.
+    ``thickness``: of the boards [in]. A stool lies level, a sill outside falls by ``flares.sill``.
     """
     sill = next(i for i, edge in enumerate(flat.path) if edge.side is Side.SILL)
     right, left = (
         meet(
-            flat.path[sill], _back(flat.path[at], flat.flares.get(at, flares.at(flat.path[at].side)), thickness, depth)
+            _back(flat.path[sill], flares.sill, 0.0, depth),
+            _back(flat.path[at], flat.flares.get(at, flares.at(flat.path[at].side)), thickness, depth),
         )
         for at in (sill - 1, (sill + 1) % len(flat.path))
     )

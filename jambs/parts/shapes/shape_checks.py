@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
-from jambs.geometry import HALF_RIGHT_DEG
+from jambs.geometry import HALF_RIGHT_DEG, tangent
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.shape import ShapeKind
@@ -24,6 +24,8 @@ from jambs.parts.findings.arch_findings import (
     SegmentedHead,
 )
 from jambs.parts.findings.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
+from jambs.parts.findings.water import LEAST_FALL
+from jambs.place.flares import flares_outside
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.place.support import lined_by
@@ -62,7 +64,9 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         yield HeadOutsideNotLaidOut(subject=about, shape=kind, is_cased=opening.exterior.returns is None)
     lining = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
     below = [part for part in parts if part.kind in lining and part.side is Side.SILL and part.runs]
-    if below:
+    # Below a full round that flares the jambs fall outward.
+    falls = tangent(flares_outside(opening, placement.exterior_depth).at(Side.SILL)) >= LEAST_FALL
+    if below and not falls:
         marks = tuple(part.mark for part in below)
         yield LowerEdgesHoldWater(subject=about, marks=marks, is_metal=any(part.is_bent for part in below))
 

@@ -10,7 +10,8 @@ from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.shapes.clear import ClearOpening
-from jambs.parts.shapes.feet import feet_over
+from jambs.parts.shapes.feet import feet, feet_over
+from jambs.parts.shapes.flat_segments import FlatPath, flat_feet
 from jambs.parts.trim.casing import CasedOpening, outside_width
 from jambs.parts.trim.exterior_sill import SillPlace, sill_fall
 from jambs.parts.trim.shaped_casing import cased_path
@@ -28,16 +29,18 @@ def sill_place(
     depth: float,
     at_feet: Point,
     flares: Flares = SQUARE,
+    flat: FlatPath | None = None,
 ) -> SillPlace:
     """Return where a sill lies; ``depth``: frame's outside edge → trim plane at the sill, at most [in].
 
     ``backs``: the x of the backs of both legs of a rectangle as they end at the trim plane [in].
+    ``flat``: path of flared jambs that follow arcs in flat segments.
     ``at_feet``: that depth at the left and at the right, where boards stand on it [in].
     """
     assert trim.sill is not None
     shape = placement.opening.shape
     if shape and shape.is_cut_below(placement.opening.frame):
-        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet, flares)
+        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet, flares, flat)
         length, notches = right - left, (backs[0] - left, right - backs[1])
     else:
         length = outside_width(cased, trim.casing) + 2 * trim.sill.horn
@@ -61,21 +64,29 @@ def _under_feet(
     trim: ExteriorTrim,
     at_feet: Point,
     flares: Flares,
+    flat: FlatPath | None,
 ) -> tuple[float, float, Point]:
     """Return the ends of a sill under slants or an arc, and the backs of the jambs on it, left and right (x) [in].
 
     Such boards reach farther out, or less far, where the sill has fallen: the widest place counts.
     """
     assert trim.sill is not None
-    slope, opening = tangent(trim.sill.slope), placement.opening
+    trim_slope, opening = trim.sill.slope, placement.opening
+    slope = tangent(trim_slope)
 
     def jambs_at(run: float) -> FramePath:
         fallen = clear_path(opening, replace(clear, bottom=clear.bottom - run * slope))
         return outset(fallen, {**flares.all_out(run - trim.sealant_joint), Side.SILL: 0.0}) if flares else fallen
 
-    near, *far = (jambs_at(run) for run in (trim.sealant_joint, *at_feet))
     thick = {side: flares.across(side, trim.jamb.thickness) for side in Side}
-    backs = [feet_over((near, path), thick) for path in far]
+
+    def backs_at(run: float) -> Point:
+        if flat:
+            return flat_feet(flat, replace(flares, sill=trim_slope), trim.jamb.thickness, run - trim.sealant_joint)
+        return feet(jambs_at(run), thick)
+
+    near, *far = (backs_at(run) for run in (trim.sealant_joint, *at_feet))
+    backs = [(min(near[0], one[0]), max(near[1], one[1])) for one in far]
     fallen = (0.0, cased.bottom - (cased.bottom if cased.right_bottom is None else cased.right_bottom))
     (left, _), (_, right) = (_casing_feet(cased_path(opening, cased), drop, trim, slope) for drop in fallen)
     return left - trim.sill.horn, right + trim.sill.horn, (backs[0][0], backs[1][1])
