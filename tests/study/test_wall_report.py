@@ -114,6 +114,7 @@ def test_without_sheathing_the_first_layer_outside_the_framing_is_asked() -> Non
     layers: list[Any] = [
         "gypsum board 1/2",
         {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
+        "housewrap",
         {"material": "EPS", "thickness": "2"},
         {"material": "wood shingles", "thickness": "3/4"},
     ]
