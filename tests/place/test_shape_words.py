@@ -117,3 +117,20 @@ def test_the_hole_of_an_octagon_says_how_long_its_slanted_edges_are() -> None:
     path = path_of(24.0, 30.0, kind="octagon", cut=6)
     said = hole_words(path, ShapeKind.OCTAGON, FINE[Units.INCH])
     assert said == 'octagon, corners cut back 6", slanted edges about 8 31/64"'
+
+
+@pytest.mark.parametrize(
+    ("size", "shape"),
+    [
+        ((32.0, 40.0), {"kind": "segment arch", "rise": 8}),
+        ((36.0, 48.0), {"kind": "half round"}),
+        ((36.0, 36.0), {"kind": "full round"}),
+        ((30.0, 30.0), {"kind": "quarter round", "high_side": "left"}),
+        ((40.0, 45.0), {"kind": "ellipse arch", "rise": 15}),
+    ],
+)
+def test_a_hole_with_an_arc_says_nothing_of_a_slope_over_legs_or_without(
+    size: tuple[float, float], shape: dict[str, Any]
+) -> None:
+    path, kind, grid = path_of(*size, **shape), ShapeKind(str(shape["kind"])), FINE[Units.INCH]
+    assert hole_words(path, kind, grid) == outline_words(path, kind, Units.INCH, framed_to=grid)
