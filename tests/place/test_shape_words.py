@@ -112,6 +112,13 @@ def test_a_hole_says_how_its_head_slopes_and_a_frame_does_not(units: Units, said
     assert hole_words(aside, ShapeKind.GABLE, FINE[Units.INCH]).endswith("slope 16 in 12 (53.1°) and 9 in 12 (36.9°)")
 
 
+@pytest.mark.parametrize(("units", "said"), [(Units.INCH, "slope 2.6 in 12 (12.3°)"), (Units.MM, "slope 12.3°")])
+def test_a_slope_is_told_to_a_tenth(units: Units, said: str) -> None:
+    """7 in 32 is 2.625 in 12, 12.34°."""
+    raked = path_of(32.0, 40.0, kind="raked", left=33, right=40)
+    assert hole_words(raked, ShapeKind.RAKED, FINE[units]).endswith(f" at the right, {said}")
+
+
 def test_the_hole_of_an_octagon_says_how_long_its_slanted_edges_are() -> None:
     """6 root 2 is 8.485, to the sixty-fourth 8 31/64."""
     path = path_of(24.0, 30.0, kind="octagon", cut=6)
