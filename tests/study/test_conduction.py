@@ -1,5 +1,6 @@
 """What must hold for any cut, with no outside value needed: balance, scale, mirror, exchange, order."""
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -121,3 +122,14 @@ def test_a_film_goes_by_what_a_block_is_not_by_its_name() -> None:
     assert coupling([block], airs, fineness=COARSE).mean == pytest.approx(1 / 0.49, rel=1e-9)
     frame = replace(block, kind=BlockKind.FRAME)
     assert coupling([frame], airs, fineness=COARSE).mean == pytest.approx(1 / 0.37, rel=1e-9)
+
+
+def test_a_place_in_the_air_has_no_temperature_and_one_on_a_surface_has() -> None:
+    """10 cm of 1 W/mK between films of 0.1 on both sides: 1/3 at one face, 2/3 at the other."""
+    field = solve(
+        [box("wall", 1.0, (0.0, 0.1), (0.0, 1.0))],
+        [air("in", 1, 0.1, (0.1, 0.3), (0.0, 1.0)), air("out", 0, 0.1, (-0.2, 0.0), (0.0, 1.0))],
+        through_x=(0.2,),
+    )
+    assert [field.temperature(x, 0.0) for x in (0.0, 0.1)] == pytest.approx([1 / 3, 2 / 3])
+    assert math.isnan(field.temperature(0.2, 0.0)) and math.isnan(field.temperature(-0.2, 1.0))
