@@ -29,6 +29,7 @@ from gangs import boxed, ganged, unit
 from metal import in_metal, lined
 from moldings import molded_trim
 from part_cases import THREE_SIDED
+from rarer_kits import RARER
 from rounds import round_changes
 from sills_under_shapes import SILL
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
@@ -332,6 +333,7 @@ KITS: Mapping[str, dict[str, Any]] = {
     "raked in metal": _shaped(RAKED, "24 x 48", exterior_trim__outside=lined()),
     "gable in metal": _shaped(GABLE, "36 x 48", exterior_trim__outside=lined()),
     "octagon in metal": _shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
+    **RARER,
 }
 
 

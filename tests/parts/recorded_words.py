@@ -261,7 +261,7 @@ def _of_part(part: Part, kit: Kit, job: Job) -> Any:
 
 def _drawn(part: Part) -> Any:
     """Return what drawings ask of a board: its section in three places, of a curved one its corners."""
-    if len(part.arcs) == 2:
+    if len(part.arcs) == 2 or part.is_bent_in_one:
         return arch_corners(part)
     sizes, cuts = part.silhouettes.sizes, part.cuts
     sections = [edge_section(sizes, cuts, share * sizes.length) for share in (0.0, 0.5, 1.0)]

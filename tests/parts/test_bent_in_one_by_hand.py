@@ -85,6 +85,20 @@ def test_its_corners_lie_on_the_springs_and_its_crowns_over_the_middle() -> None
         assert crown == pytest.approx((18.375, high))
 
 
+def test_of_five_arcs_that_over_the_middle_is_the_crown_of_the_form() -> None:
+    """An arch of 72, 24 high: three radii, the flattest in the middle; the form is as long as the jamb's face."""
+    shape = {"kind": "ellipse arch", "rise": "24", "centers": "5"}
+    (head,) = heads(kit_from(inside_only(arch_changes(shape, 72, 80, curved="bent in one"))))
+    form, plies = bending_form(head), head.blank.plies
+    assert plies is not None
+    radii = [radius for radius, _ in plies.pieces]
+    assert radii == radii[::-1] and radii[0] < radii[1] < radii[2]
+    assert math.dist(form.crown, form.center) == pytest.approx(radii[2])
+    ring = zip(form.outline[1:], (*form.outline[2:], form.outline[0]), strict=True)
+    along = plies.inner_length + 2 * PAST_SPRING
+    assert sum(math.dist(one, two) for one, two in ring) == pytest.approx(along, abs=0.01)
+
+
 def test_its_words_give_each_arc() -> None:
     (head,) = heads(bent())
     assert ends_words(head, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"

@@ -61,6 +61,20 @@ def test_saw_settings_of_a_mitered_head_by_closed_form() -> None:
         )
 
 
+def test_a_leg_that_leans_out_under_a_slope_is_longest_at_the_frame() -> None:
+    """Under slopes of 6 in 18, square to the wall, a leg gets shorter the farther out it leans.
+
+    Its face stands 2 3/8 in from the frame: there the slope is 30 + 2 3/8 / 3 high, less 2 3/8 √10 / 3 for a clear
+    opening as far within it; the leg stands 2 3/8 up.
+    """
+    shape = {"openings__0__shape": {"kind": "gable", "sides": "30"}, "openings__0__frame": "36 x 36"}
+    flare = {"interior_trim__inside__jamb": BUTTED, "interior_trim__inside__flare": {"sides": "15 deg"}}
+    kit = kit_of(openings__0__rough_opening=None, **shape, **flare)
+    for side in ("left leg", "right leg"):
+        long = 30 + 2.375 / 3 - 2.375 * math.sqrt(10) / 3 - 2.375
+        assert part_of(kit, "extension jamb", side).length == pytest.approx(long)
+
+
 def test_the_room_opening_and_what_is_laid_out_by_it() -> None:
     kit = flared()
     wide, high = 30.75 + 2 * DEPTH * TAN10, 42.75 + DEPTH * TAN15

@@ -142,6 +142,16 @@ def test_a_board_of_which_another_strip_adds_nothing_makes_two() -> None:
     assert len(strip_widths(4.0, job.boards[0], job.shop)) == 2
 
 
+def test_a_board_of_which_another_strip_adds_a_little_makes_several() -> None:
+    """1 3/16 less 1/8 is 1 1/16, of which each strip adds 1/32 past the 1 for its glued edges and 1/32 for the grid.
+
+    1 1/10 and 1/8 for the rip take (1.225 + 2) / 3 = 1.075 of three, and (1.225 + 3) / 4 = 1.056 of four.
+    """
+    narrow = {"stock": "poplar", "thickness": "3/4", "width": "1 3/16"}
+    job = job_of(changed(shop__boards=[narrow], shop__jointing_allowance="1/2"))
+    assert strip_widths(1.1, job.boards[0], job.shop) == (1.0625,) * 4
+
+
 def test_a_number_that_was_given_is_not_taken_along_to_another_mark() -> None:
     """Each opening has a first part; the one that takes the other's mark finds number 1 given there."""
     first = PartIdentity(opening="A", kind=PartKind.CASING, where=Where.INTERIOR, side=Side.HEAD, member=1)

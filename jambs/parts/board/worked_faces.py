@@ -122,7 +122,7 @@ def _beyond(plane: Plane, outline: Outline, board: BoardSizes, face: BoardFace) 
     start_v = board.width - plane.start[1] if face is BoardFace.BACK else plane.start[1]
     at = (plane.start[0] + on_face * toward[0], start_v + on_face * toward[1])
     taken = without_doubles(kept(outline, toward, at))
-    return from_lowest(taken) if len(taken) >= 3 and area(taken) >= SAME_POINT else None
+    return from_lowest(taken) if taken and area(taken) >= SAME_POINT else None
 
 
 def _pockets(cut: Cut, board: BoardSizes, face: BoardFace) -> Iterator[tuple[Point, Point, float]]:
