@@ -157,6 +157,15 @@ def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:
     assert mull.length == pytest.approx(0.25 + 45.75 + 0.75 * math.tan(math.radians(10)), abs=1 / 64)
 
 
+def test_round_a_proud_frame_covers_run_from_edge_to_edge_of_it() -> None:
+    """Units of 48 under a bar of 1/2: its cover begins 2 1/2 less 1/4 under it, and the mull's ends there."""
+    made = ganged_kit(position={"share": "1"})
+    outside = {one.kind: one for one in made.parts if one.where is Where.EXTERIOR}
+    mull, bar = outside[PartKind.MULL_CASING], outside[PartKind.TRANSOM_BAR_CASING]
+    assert (mull.seat.origin[1], mull.length) == (0.0, 45.75)
+    assert (bar.seat.origin[:2], bar.length) == ((0.0, 45.75 + 5.0), 60.5)
+
+
 def test_a_mull_is_covered_where_it_was_read() -> None:
     readings = {"date": "2026-06-01", "mull_edges": ["30 1/16", "-"], "mull_gaps": ["5/8", "-"]}
     kit = ganged_kit(openings__0__measured=readings)
