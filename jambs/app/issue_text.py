@@ -17,6 +17,7 @@ from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
 from jambs.issued.verdict_reasons import NoLongerNeeded, Recut
 from jambs.job import Job
+from jambs.length import Units
 
 
 def issued_text(record: Record, job: Job) -> str:
@@ -115,16 +116,18 @@ def _mark_then(record: Record, told: Entry | None, mark: str) -> str | None:
 
 
 def _compared(record: Record, told: Entry, last: Entry, mark: str, job: Job) -> OpeningChanges:
-    old, new = _both(record, told, last, mark)
+    units = Units(record.printed(last).get("units", job.units))  # an issue that came back may be in others than the job
+    old, new = _both(record, told, last, mark, units)
     beside = [one for one in trimmed_with(new) if one in last.sheets and _mark_then(record, told, one)]
-    neighbors = (_both(record, told, last, one) for one in beside)
-    return compare_openings(old, new, tolerance=cut_tolerance(job), neighbors=neighbors)
+    neighbors = (_both(record, told, last, one, units) for one in beside)
+    return compare_openings(old, new, tolerance=cut_tolerance(job, units), neighbors=neighbors)
 
 
-def _both(record: Record, told: Entry, last: Entry, mark: str) -> Both:
-    """Return what an opening printed in the issue that was told last, and what it prints now."""
+def _both(record: Record, told: Entry, last: Entry, mark: str, units: Units) -> Both:
+    """Return what an opening printed in the issue that was told last, and what it prints now, in the units of now."""
     was = _mark_then(record, told, mark) or mark
-    return record.printed_opening(told.sheets[was], was), record.printed_opening(last.sheets[mark], mark)
+    old, new = (told.sheets[was], was), (last.sheets[mark], mark)
+    return record.printed_opening(*old, units.value), record.printed_opening(*new, units.value)
 
 
 def _again(record: Record, last: Entry, mark: str) -> str:

@@ -132,7 +132,7 @@ def begin_issue(
     """Hold the kits against the last issue."""
     installing = house.installing
     printed = issue_record(kits, installing, job)
-    plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
+    plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job, job.units), is_whole=is_whole)
     basis = basis_of(house.kits, job, printed if is_whole else issue_record(house.kits, installing, job))
     return Issuing(
         writing=writing,

@@ -17,16 +17,18 @@ from jambs.sheets.old_labels import old_labels_pdf
 OLD_LABELS = "old labels.pdf"
 
 
-def cut_tolerance(job: Job) -> float:
-    """Return how far a cut part may be off its new size and still be good [units of the job]."""
+def cut_tolerance(job: Job, units: Units) -> float:
+    """Return how far a cut part may be off its new size and still be good, in the units of what is compared."""
     fit = max(job.shop.taper_tolerance, job.shop.grid.step) + ROUND_OFF
-    return fit * MM_PER_INCH if job.units is Units.MM else fit
+    return fit * MM_PER_INCH if units is Units.MM else fit
 
 
 def now_of(sheets: Mapping[str, IssuedSheet], printed: Mapping[str, Any], moves: Moves, job: Job) -> LabelsNow:
     """Return what holds now, for labels to be held against."""
     openings = {one["mark"]: one for one in printed["openings"] if one["mark"] in sheets}
-    return LabelsNow(sheets=sheets, openings=openings, moves=moves, tolerance=cut_tolerance(job))
+    units = Units(printed["units"])
+    tolerance = cut_tolerance(job, units)
+    return LabelsNow(sheets=sheets, openings=openings, units=units.value, moves=moves, tolerance=tolerance)
 
 
 def write_old_labels(record: Record, now: LabelsNow, job: Job, folder: Path, *, number: int, day: str) -> None:

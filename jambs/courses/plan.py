@@ -51,7 +51,7 @@ class Missed:
     """A height that no course line meets.
 
     ``off``: nearest course line less that height, positive where the line is above it. ``move``: the least move of that
-    height that lets it be met with no more missed of the others than now, up is positive, None where there is none [in].
+    height that lets it be met with no more of the others missed than now; up is positive; None: there is none [in].
     """
 
     wanted: Wanted

@@ -12,6 +12,7 @@ from typing import Any
 
 from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
+from jambs.issued.other_units import OTHER_UNITS, told_alike
 from jambs.issued.reasons import IssueReason, NeighborsChanged, OtherBoards
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
 from jambs.parts.board.kinds import told_name, told_position
@@ -61,6 +62,7 @@ def compare_openings(old: Record, new: Record, *, tolerance: float, neighbors: I
     ``neighbors``: of the openings that it is trimmed with as one; where one of them changed, that may be why.
     """
     old, new = as_of_any_mark(old), as_of_any_mark(new)
+    old = told_alike(old, new, tolerance) if OTHER_UNITS in old else old
     changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
     why = tuple(opening_whys(old, new)) or (_other_why(old, new, neighbors),)
     return OpeningChanges(

@@ -58,10 +58,14 @@ class OpeningLabels:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LabelsNow:
-    """What holds now: sheets and records of the openings, by mark; what moved since the last issue."""
+    """What holds now: sheets and records of the openings, by mark; what moved since the last issue.
+
+    ``units``: those of the records and of ``tolerance``.
+    """
 
     sheets: Mapping[str, IssuedSheet]
     openings: Mapping[str, Opening]
+    units: str
     moves: Moves
     tolerance: float
 
@@ -101,7 +105,7 @@ def _opening_labels(
     room = opening["room"] if opening else ""
     for old_mark, sheet in sheets:
         try:
-            was = record.printed_opening(sheet, old_mark)
+            was = record.printed_opening(sheet, old_mark, now.units)
             rows = list(_rows(was, opening, now.tolerance))
         except (Unreadable, *OTHER_SHAPE):
             unread.append(sheet.number)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
+from jambs.issued.other_units import OTHER_UNITS
 from jambs.issued.reasons import (
     FOLLOWING,
     STATED_WORDS,
@@ -25,6 +26,7 @@ from jambs.issued.reasons import (
     SheetsSayOtherwise,
     ShopChanged,
     StatedChanged,
+    UnitsChanged,
     WindowChanged,
     WindowDetailChanged,
 )
@@ -86,6 +88,8 @@ def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
     """Yield what was decided or found between the two; what comes first in the pipeline is named first."""
     if old["mark"] != new["mark"]:
         yield RenamedFrom(mark=old["mark"])
+    if OTHER_UNITS in old:
+        yield UnitsChanged(was=old[OTHER_UNITS])
     yield from _measured_why(old, new)
     yield from _window_why(old["window"], new["window"])
     for key in STATED_WORDS:
@@ -140,7 +144,8 @@ def _also(old: Record, new: Record) -> str:
 
 
 def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
-    changed = [key for key in new if key not in LATER_OF_WINDOW and old.get(key) != new[key]]
+    keys = [key for key in dict.fromkeys((*new, *old)) if key not in LATER_OF_WINDOW]
+    changed = [key for key in keys if old.get(key) != new.get(key)]
     if all(key in WINDOW_WORDS for key in changed):
         yield from (WindowDetailChanged(key=key) for key in changed)
     else:

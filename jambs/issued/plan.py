@@ -119,8 +119,10 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     taken = {*moves.values()} - {*moves}
     before = {mark: moves.get(mark, mark) for mark in changed if mark not in taken}
     pairs = {mark: (was[old], old, after[mark]) for mark, old in before.items() if old in was}
+    units = whole["units"]
     found = {
-        mark: _compared(record, pair, _neighbors(record, pair[2], pairs), tolerance) for mark, pair in pairs.items()
+        mark: _compared(record, pair, _neighbors(record, pair[2], pairs, units), tolerance, units)
+        for mark, pair in pairs.items()
     }
     exchanged = {mark: old for mark, old in moves.items() if old in after}
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
@@ -162,21 +164,23 @@ _Pair = tuple[IssuedSheet, str, Printed]
 """The sheets of an opening that are in the shop now, its mark on them, and what it prints now."""
 
 
-def _neighbors(record: Record, opening: Printed, pairs: Mapping[str, _Pair]) -> Iterator[tuple[Printed, Printed]]:
+def _neighbors(
+    record: Record, opening: Printed, pairs: Mapping[str, _Pair], units: str
+) -> Iterator[tuple[Printed, Printed]]:
     """Yield what the openings that one is trimmed with as one print, as it was and as it is; of those that changed."""
     for mark in trimmed_with(opening):
         if mark in pairs:
             sheet, old, now = pairs[mark]
-            yield record.printed_opening(sheet, old), now
+            yield record.printed_opening(sheet, old, units), now
 
 
 def _compared(
-    record: Record, pair: _Pair, neighbors: Iterable[tuple[Printed, Printed]], tolerance: float
+    record: Record, pair: _Pair, neighbors: Iterable[tuple[Printed, Printed]], tolerance: float, units: str
 ) -> OpeningChanges | None:
     """Compare an opening with its sheets that are in the shop now; nothing where what they print cannot be read."""
     sheet, mark, opening = pair
     try:
-        was = record.printed_opening(sheet, mark)
+        was = record.printed_opening(sheet, mark, units)
         return compare_openings(was, opening, tolerance=tolerance, neighbors=neighbors)
     except (Unreadable, *OTHER_SHAPE):
         return None

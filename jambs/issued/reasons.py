@@ -249,6 +249,19 @@ class MovedInWall(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UnitsChanged(IssueReason):
+    """The job is in other units; ``was``: those it was in."""
+
+    code: ClassVar[str] = "units-changed"
+    was: str
+
+    def sentence(self, units: Units) -> str:
+        """Say from which to which."""
+        was, now = ("inches", "millimeters") if Units(self.was) is Units.INCH else ("millimeters", "inches")
+        return f"units of the job changed from {was} to {now}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OtherBoards(IssueReason):
     """A cutting plan, or the shop, names other boards, and all else is as it was."""
 

@@ -15,6 +15,7 @@ from jambs.issued.entry import PRINTED, Entry, IssuedSheet, WrittenPaper
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.findings import IssueNotOnRecord, NoRecordOfParts, NoSuchIssue, NotKept, OpeningNotKept
 from jambs.issued.move_in import MoveIn, read_log
+from jambs.issued.other_units import in_units
 from jambs.issued.paths import FOLDER
 from jambs.issued.witness import Witness, read_witness
 
@@ -33,7 +34,9 @@ class Record:
     witness: Witness | None
     interrupted: MoveIn | None
     earlier: EarlierRecord | None
-    _openings: dict[int, dict[str, Mapping[str, Any]]] = field(default_factory=dict, repr=False, compare=False)
+    _openings: dict[int, tuple[str, dict[str, Mapping[str, Any]]]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
     """What issues printed, by opening mark, once it was asked for."""
 
     @classmethod
@@ -138,8 +141,10 @@ class Record:
             raise Unreadable(NoRecordOfParts())
         return read
 
-    def printed_opening(self, sheet: IssuedSheet, mark: str) -> Mapping[str, Any]:
+    def printed_opening(self, sheet: IssuedSheet, mark: str, units: str = "") -> Mapping[str, Any]:
         """Return what the sheets of an opening print, from the issue that they were printed in.
+
+        ``units``: those of its lengths, whatever the job was in then; left out, they are as they were.
 
         Raises:
             Unreadable: it was not kept, or is damaged.
@@ -147,12 +152,13 @@ class Record:
         if sheet.number not in self.issues:
             raise Unreadable(IssueNotOnRecord(number=sheet.number))
         if sheet.number not in self._openings:
-            openings = self.printed(self.issues[sheet.number])["openings"]
-            self._openings[sheet.number] = {str(one.get("mark")): one for one in openings if isinstance(one, dict)}
-        try:
-            return self._openings[sheet.number][mark]
-        except KeyError:
-            raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number)) from None
+            printed = self.printed(self.issues[sheet.number])
+            named = {str(one.get("mark")): one for one in printed["openings"] if isinstance(one, dict)}
+            self._openings[sheet.number] = (str(printed.get("units", units)), {**named})
+        then, openings = self._openings[sheet.number]
+        if mark not in openings:
+            raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number))
+        return in_units(openings[mark], then, units or then)
 
     def known_sums(self, path: str) -> set[str]:
         """Return the sha256 of everything that was ever written at a path."""

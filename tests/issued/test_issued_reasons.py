@@ -19,6 +19,7 @@ from jambs.findings import Statement
 from jambs.issued import reasons
 from jambs.issued.compare import compare_openings
 from jambs.issued.entry import BUILD
+from jambs.issued.other_units import OTHER_UNITS
 from jambs.issued.paths import FOLDER
 from jambs.issued.plan import lay_out, new_issue, plan_issue, why_withdrawn, withdrawn
 from jambs.issued.record import Record
@@ -251,6 +252,18 @@ ROWS = [
         appears=why(beside()),
         quiet=SAME,
         inch="what it is trimmed as one with changed",
+    ),
+    Row(
+        code="units-changed",
+        appears=why(nothing, before=lambda one: one.update({OTHER_UNITS: "mm"})),
+        quiet=SAME,
+        inch="units of the job changed from millimeters to inches",
+    ),
+    Row(
+        code="window-changed",
+        appears=why(nothing, before=window(shape={"kind": "raked"})),  # what a window has no more is a change too
+        quiet=SAME,
+        inch="window or its frame changed",
     ),
     Row(
         code="moved-in-wall",

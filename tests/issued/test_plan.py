@@ -201,7 +201,7 @@ def test_figures_kept_in_another_shape_are_not_compared(folder: Path, kept: byte
     plan = plan_issue(Record.open(folder), record_of(**CHANGED), day=DAY, tolerance=0)
     assert (plan.changed, plan.not_compared, dict(plan.changes)) == (("W1",), ("W1",), {})
     openings = {one["mark"]: one for one in plan.printed["openings"]}
-    now = LabelsNow(sheets=plan.sheets, openings=openings, moves={}, tolerance=0)
+    now = LabelsNow(sheets=plan.sheets, openings=openings, units="inch", moves={}, tolerance=0)
     told = old_labels(Record.open(folder), now)
     assert [(one.labels, one.new, one.unread) for one in told] == [((), (), (1,))]  # whether they are new nobody knows
 
