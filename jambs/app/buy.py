@@ -29,6 +29,10 @@ from jambs.stock.verify import verify_plan
 from jambs.values import Record
 
 VERB = "buy"
+MADE_ANEW = (
+    "Made anew: boards bought for the plan before this one are not counted. "
+    "Write those that are there under shop: on_hand, and run jambs buy again."
+)
 
 
 def buy(
@@ -52,8 +56,20 @@ def buy(
     _verify(planned, job.units)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
+        if _buys_otherwise(record, place.path / DATA):
+            record["total"]["sentences"].append(MADE_ANEW)
         _hand_in(writing, record, planned, job, marked, overwrite=overwrite)
     return record
+
+
+def _buys_otherwise(record: Record, before: Path) -> bool:
+    """Say whether something is to buy, and other boards than by the plan that stands there, which may be bought."""
+    if not record["total"]["to_buy"] or not before.exists():
+        return False
+    try:
+        return bool(_read(before).get("buying") != json.loads(json.dumps(record["buying"])))
+    except Unbuildable:
+        return False  # no plan of ours
 
 
 def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) -> Spoiled:

@@ -14,6 +14,7 @@ from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.findings import PaperUnreadable
+from jambs.issued.other_units import in_units
 from jambs.issued.reasons import (
     Added,
     BackAgain,
@@ -112,7 +113,8 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     whole = printed if is_whole or last is None else _filled(printed, record, last)
     after = {one["mark"]: one for one in whole["openings"]}
     keys = opening_keys(whole)
-    changed = tuple(mark for mark in after if mark not in was or was[mark].key != keys[mark])
+    built = {one["mark"] for one in printed["openings"]}  # whatever heads all sheets now, the others stay as they hang
+    changed = tuple(mark for mark in after if mark not in was or (mark in built and was[mark].key != keys[mark]))
     number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
     moves = moved_openings(record, whole) if is_whole else {}
@@ -187,13 +189,14 @@ def _compared(
 
 
 def _filled(printed: Printed, record: Record, last: Entry) -> Printed:
-    """Fill in the openings that were not built this time as they were issued."""
+    """Fill in the openings that were not built this time as they were issued, in the units of now."""
     try:
-        before = {one["mark"]: one for one in record.printed(last)["openings"]}
+        before, units = record.printed(last), printed["units"]
+        was = {one["mark"]: in_units(one, before.get("units", units), units) for one in before["openings"]}
     except (Unreadable, KeyError, TypeError):
         return printed
     new = {one["mark"]: one for one in printed["openings"]}
-    return {**printed, "openings": [*({**before, **new}).values()]}
+    return {**printed, "openings": [*({**was, **new}).values()]}
 
 
 def opening_keys(printed: Printed) -> dict[str, str]:

@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 from said import SaidFinding
 from shops import Shop, shop
+from test_site_verbs import text_of
 
-from jambs.app.buy import buy
+from jambs.app.buy import MADE_ANEW, buy
 from jambs.app.chain import Unbuildable
 from jambs.app.writing import PaperFolder
 from jambs.findings import Severity
@@ -173,6 +174,16 @@ def test_boards_already_bought_are_not_bought_again(priced: Shop) -> None:
     assert after["buying"]["cost"]["cents"] < before["buying"]["cost"]["cents"]
     (again,) = (one for one in after["lots"] if one["letter"] == lot["letter"])
     assert sum(board["is_on_hand"] for board in again["boards"]) <= len(lot["boards"]) - 1 + len(after["spares"])
+
+
+def test_a_plan_made_anew_says_that_boards_bought_for_the_one_before_are_not_counted(priced: Shop) -> None:
+    """They may be in the shop: with another frame the house is planned from nothing."""
+    assert MADE_ANEW not in bought(priced)["total"]["sentences"]
+    assert MADE_ANEW not in bought(priced)["total"]["sentences"]  # the same boards are to be bought
+    priced.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/2 x 71 1/2")
+    priced.change("rough_opening: 36 x 48", "rough_opening: 36 x 72")
+    assert bought(priced)["total"]["sentences"][-1] == MADE_ANEW
+    assert "are not counted" in text_of(priced.output / "cutting" / "buying list.pdf")
 
 
 def test_a_spare_takes_the_place_of_a_spoiled_board(priced: Shop) -> None:

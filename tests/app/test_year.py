@@ -170,6 +170,11 @@ STEPS = (
     "form",
     "reveal",
     "lining",
+    "foam",
+    "casing outside",
+    "window of another depth",
+    "readings of another day",
+    "kitchen removed, pantry stays",
     "bath goes or comes",
     "pantry goes or comes",
     "trimmed as one or apart",
@@ -202,6 +207,18 @@ def step(house: House, number: int, kind: str) -> None:
         wishes.reveal = "1/4" if wishes.reveal == "3/16" else "3/16"
     elif kind == "lining":
         wishes.lining = "" if wishes.lining else LINING
+    elif kind == "foam":
+        wishes.foam = "3" if wishes.foam == "4" else "4"
+    elif kind == "casing outside":
+        wishes.casing = "3 1/2" if wishes.casing == "4 1/2" else "4 1/2"
+    elif kind == "window of another depth":
+        wishes.jamb_depth = "3 9/16" if wishes.jamb_depth == "4 9/16" else "4 9/16"
+    elif kind == "readings of another day":
+        wishes.day = ("2026-01-05", "2026-07-01", "2026-06-01")[number % 3]
+    elif kind == "kitchen removed, pantry stays":
+        marks = {key: mark for key, mark in wishes.marks.items() if key != "kitchen"}
+        free = "K1" if "K1" not in marks.values() else "K9"
+        wishes.marks = {"kitchen": free, **marks} if "kitchen" not in wishes.marks else marks or wishes.marks
     elif kind == "bath goes or comes":
         marks = {key: mark for key, mark in wishes.marks.items() if key != "bath"}
         wishes.marks = (

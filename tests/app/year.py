@@ -47,12 +47,12 @@ walls:
 @lining
       - {material: stud 2x6, spacing: 16}
       - plywood 1/2
-      - {material: EPS, thickness: 4}
+      - {material: EPS, thickness: @foam}
       - {material: plywood 1/2, role: outer sheathing}
     buck: {kind: outboard, thickness: 1 1/2, stock: cedar}
 windows:
   fixed:
-    {jamb_depth: 4 9/16, frame_projection: 1 1/4, frame_face: 2 1/2, nailing_flange: yes, flange_width: 1 1/4,
+    {jamb_depth: @depth, frame_projection: 1 1/4, frame_face: 2 1/2, nailing_flange: yes, flange_width: 1 1/4,
      sash: fixed, weight: 60 lb}
 interior_trim:
   picture:
@@ -68,7 +68,7 @@ exterior_trim:
     frame_reveal: 1/4
     sealant_joint: 1/4
     casing_reveal: 1/4
-    casing: {width: 4 1/2, thickness: 3/4, stock: cedar, corner: butt, overhang: 1/2}
+    casing: {width: @casing, thickness: 3/4, stock: cedar, corner: butt, overhang: 1/2}
     sill:
       {thickness: 1 1/2, stock: cedar, slope: 10 deg, nosing: 1 1/4, horn: 1,
        drip_kerf: {width: 1/4, depth: 1/4, set_back: 1/2}}
@@ -121,7 +121,8 @@ Sizes = Mapping[str, tuple[str, ...]]
 class Wishes:
     """What the job file says. ``marks``: by room; ``more``: what is said of an opening beside that.
 
-    ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there. ``is_joined``: the pantry's
+    ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there, on that ``day``. ``foam``: how
+    thick a layer of the wall is; ``casing``: how wide, outside; ``jamb_depth``: of the window. ``is_joined``: the pantry's
     window is trimmed as one with the kitchen's, where that is a plain one.
     """
 
@@ -132,14 +133,20 @@ class Wishes:
     outside: str = ""
     reveal: str = "3/16"
     lining: str = ""
+    foam: str = "4"
+    casing: str = "4 1/2"
+    jamb_depth: str = "4 9/16"
+    day: str = "2026-06-01"
     is_joined: bool = False
 
     @property
     def text(self) -> str:
         """The job file."""
         head = JOB.replace("@reveal", self.reveal).replace("@lining\n", self.lining)
+        for name, said in (("foam", self.foam), ("casing", self.casing), ("depth", self.jamb_depth)):
+            head = head.replace(f"@{name}", said)
         read = ", ".join(one for one in (self.inside, self.outside) if one)
-        measured = {"kitchen": f", measured: {{date: 2026-06-01, {read}}}" if read else ""}
+        measured = {"kitchen": f", measured: {{date: {self.day}, {read}}}" if read else ""}
         rows = (
             (FORMS[self.form] if room == "kitchen" else OPENINGS[room])
             .replace("@mark", mark)
@@ -150,7 +157,8 @@ class Wishes:
 
     def _more(self, room: str) -> str:
         """Say what is said of an opening; one that is trimmed with the kitchen's stands as deep as that."""
-        if room != "pantry" or not self.is_joined or self.form != "plain":
+        has_neighbor = self.form == "plain" and "kitchen" in self.marks
+        if room != "pantry" or not self.is_joined or not has_neighbor:
             return self.more.get(room, "")
         beside = f"{{right_of: {self.marks['kitchen']}, wall: 5 1/2}}"
         return f"{self.more.get('kitchen', '')}, trim_with: {beside}"

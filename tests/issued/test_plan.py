@@ -117,6 +117,16 @@ def test_openings_that_were_not_built_stay(folder: Path) -> None:
     assert set(issue.papers) == {"cut sheets/W1.pdf", "cut sheets/W2.pdf", "lists.pdf"}
 
 
+@pytest.mark.parametrize("head", [{"units": "mm"}, {"grid": {"text": "other"}}, {"job": {"name": "another"}}])
+def test_openings_that_were_not_built_stay_though_the_head_of_all_sheets_changed(folder: Path, head: Any) -> None:
+    """Their papers hang in the shop; with them gone, the index named sheets that nobody had printed."""
+    issued(folder, two_openings(), W1="first", W2="first", lists="a")
+    issue = issued(folder, {**record_of(**CHANGED), **head}, whole=False, W1="second")
+    assert {mark: sheet.number for mark, sheet in issue.sheets.items()} == {"W1": 2, "W2": 1}
+    assert texts(folder)["cut sheets/W2.pdf"] == "first"
+    assert issue.changed == ("W1",)
+
+
 def test_openings_that_were_not_built_stay_also_where_their_figures_are_lost(folder: Path) -> None:
     first = issued(folder, two_openings(), W1="first", W2="first", lists="a")
     (folder / "issued" / "files" / first.documents["parts.json"]).unlink()
