@@ -25,7 +25,7 @@ from jambs.parts.inside_figures import gap_figures
 from jambs.parts.jambs.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.jambs.buck import buck_parts
 from jambs.parts.jambs.flare_checks import flare_findings
-from jambs.parts.jambs.flat_jambs import flat_findings, told_of_flats
+from jambs.parts.jambs.flat_jambs import flat_findings, told_of_flats, told_of_metal
 from jambs.parts.jambs.panels import Paneled, paneled
 from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.jambs.stack_checks import stack_findings
@@ -215,7 +215,9 @@ def _flat_findings(inside: Inside, placement: Placement) -> Iterator[Finding]:
 
 def _flat_findings_outside(outside: Outside, placement: Placement) -> Iterator[Finding]:
     opening = placement.opening
-    if outside.flat and opening.exterior:
+    if outside.flat and opening.exterior and opening.exterior.returns:
+        yield told_of_metal(outside.flat, opening.mark, opening.exterior.frame_reveal)
+    elif outside.flat and opening.exterior:
         yield told_of_flats(outside.flat, opening.mark, opening.exterior.frame_reveal, is_outside=True)
 
 

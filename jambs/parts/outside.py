@@ -33,7 +33,7 @@ from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.parts.trim.casing import CasedOpening, casing, outside_width
 from jambs.parts.trim.exterior_sill import make_sill, sill_fall
 from jambs.parts.trim.flashing import make_flashing
-from jambs.parts.trim.metal_returns import make_metal_returns, make_metal_sill, over_the_head, sill_at_frame
+from jambs.parts.trim.metal_returns import make_metal_returns, make_metal_sill, over_the_head, sill_at_frame, sill_slope
 from jambs.parts.trim.shaped_casing import shaped_casing
 from jambs.parts.trim.shaped_returns import shaped_returns
 from jambs.parts.trim.sides import deepest
@@ -193,9 +193,9 @@ def _flat(
 ) -> FlatPath | None:
     """Return the path of flared jambs that follow arcs in flat segments; None of any other."""
     opening = placement.opening
-    if opening.shape is None or not flares:
+    if opening.shape is None:
         return None
-    return flat_path_outside(trim, jambs_begin(opening, clear, trim, slope), sides, flares)
+    return flat_path_outside(trim, jambs_begin(opening, clear, trim, slope), sides, flares, slope)
 
 
 def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack) -> Outside:
@@ -231,9 +231,9 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
     )
     sill = make_metal_sill(clear, placement, trim, grid)
     if opening.shape:  # over a head that is not one level edge the flashing is laid out on site
-        return Outside(
-            clear=clear, parts=(*shaped_returns(clear, sides, placement, trim, rack), *sill), figures=figures
-        )
+        flat = _flat(clear, placement, trim, sides, sill_slope(trim.returns), SQUARE)
+        strips = shaped_returns(clear, sides, placement, trim, rack, flat)
+        return Outside(clear=clear, parts=(*strips, *sill), figures=figures, flat=flat)
     returns = make_metal_returns(clear, sides, placement, trim, grid)
     return Outside(clear=clear, parts=(*returns, *sill, *covers, flashing), figures=figures)
 

@@ -55,7 +55,9 @@ def setting_out(kit: CutKit, grid: Grid) -> Iterator[Template]:
             _Laid(flat=flat, flares=kit.flares, kind=jamb, where=where, seen_from="the room", far_edge=room), kit, grid
         )
     if flat := kit.flat_outside:
-        jamb, where, far = PartKind.EXTERIOR_JAMB, Where.EXTERIOR, "edge at the trim plane"
+        is_metal = opening.exterior is not None and opening.exterior.returns is not None
+        jamb = PartKind.METAL_RETURN if is_metal else PartKind.EXTERIOR_JAMB
+        where, far = Where.EXTERIOR, "edge at the trim plane"
         leans = kit.outside_flares
         yield _template(
             _Laid(flat=flat, flares=leans, kind=jamb, where=where, seen_from="outside", far_edge=far), kit, grid
@@ -80,16 +82,16 @@ def _template(laid: _Laid, kit: CutKit, grid: Grid) -> Template:
     along = {flat.path[i].side for i in flat.flares}
     jambs = [one for one in parts_of(kit, laid.kind, laid.where) if one.side in along]
     half = "the others are alike" if middle is None else "turned over on its center line it is the other half"
-    radii = map(grid.text, flat.radii)
+    is_leaned = bool(laid.flares)  # strips of metal stand square: both edges are one line
+    told = f"{' and '.join(map(grid.text, flat.radii))}; broken: joints" if is_leaned else grid.text(flat.radii[0])
+    labels = zip(faces, ("frame edge", laid.far_edge), strict=True) if is_leaned else [(faces[0], "faces")]
     return Template(
-        title=f"{jambs[0].mark} to {jambs[-1].mark}: flat segments, their faces at both edges",
-        note=f"seen from {laid.seen_from}, right half; {half}; corners on radius {' and '.join(radii)}; broken: joints",
+        title=f"{jambs[0].mark} to {jambs[-1].mark}: flat segments, their faces{' at both edges' if is_leaned else ''}",
+        note=f"seen from {laid.seen_from}, right half; {half}; corners on radius {told}",
         size=(high[0] - low[0], high[1] - low[1]),
-        cut=faces,
-        broken=tuple(map(placed, joints)),
-        labels=tuple(
-            (_between(*line[:2]), words) for line, words in zip(faces, ("frame edge", laid.far_edge), strict=True)
-        ),
+        cut=faces if is_leaned else faces[:1],
+        broken=tuple(map(placed, joints)) if is_leaned else (),
+        labels=tuple((_between(*line[:2]), words) for line, words in labels),
     )
 
 

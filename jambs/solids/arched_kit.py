@@ -112,7 +112,7 @@ def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure the joints of curved boards outside."""
     placement = solids.kit.placement
     trim = placement.opening.exterior
-    if not is_arched(solids) or trim is None:
+    if not is_arched(solids) or trim is None or trim.returns:  # strips of metal meet as boards do at straight edges
         return []
     casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
     jambs = boards_on(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
@@ -185,10 +185,10 @@ def outside_arch_measures(solids: KitSolids) -> list[Measure]:
     placement = solids.kit.placement
     trim = placement.opening.exterior
     jambs = boards_on(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
-    if not is_arched(solids) or trim is None or not jambs:
-        return []
     if side := flat_outside(solids):
         return flat_measures(solids, side)
+    if not is_arched(solids) or trim is None or not jambs:
+        return []
     casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
     clear = _outside_clear(solids, jambs, casing, trim)
     found = arch_measures(solids, jambs, solids.frame[-1], asked=trim.frame_reveal, shim=None, outside=True)

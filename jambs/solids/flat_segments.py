@@ -20,7 +20,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
 from jambs.solids.arch_checks import boards_on, curved, from_center, sight_radius
-from jambs.solids.depths_round import flared_taper, outside_taper
+from jambs.solids.depths_round import exterior_depths, flared_taper, outside_taper
 from jambs.solids.jambs_round import FlatSide, JambsRound
 from jambs.solids.joints import joint
 from jambs.solids.lookup import D
@@ -133,11 +133,12 @@ def flat_measures(solids: KitSolids, side: FlatSide) -> list[Measure]:
         if side.where is Where.INTERIOR:
             found.append(_behind(solids, one, begins))
         wide = begins.circle.radius + side.deep * tangent(side.flares.at(begins.side))
-        far = one.radius(ends, side.far, ends.circle.radius)
+        far = one.radius(ends, one.solid.high[D] if side.way > 0 else side.far, ends.circle.radius)
         name = f"radius of the corners at the {end} of the {asked.words}{one.name}"
         found.append(Measure(name=name, asked=wide, found=far))
         deep = one.solid.high[D] - one.solid.low[D]
-        found.append(Measure(name=f"depth of the {asked.words}{one.name}", asked=side.deep, found=deep))
+        wide = exterior_depths(solids).along(one.chord)[0] if side.way > 0 else side.deep
+        found.append(Measure(name=f"depth of the {asked.words}{one.name}", asked=wide, found=deep))
         off = side.start - (one.solid.high[D] if side.way < 0 else one.solid.low[D])
         name = f"near edge of the {asked.words}{one.name} to where jambs begin"
         found.append(Measure(name=name, asked=0.0, found=off))

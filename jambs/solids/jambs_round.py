@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from jambs.geometry import tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FrameEdge, FramePath
@@ -13,6 +14,7 @@ from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round
 from jambs.parts.kit.kit import Kit
 from jambs.parts.shapes.clear import clear_opening
 from jambs.parts.shapes.flat_segments import FlatPath
+from jambs.parts.trim.metal_returns import sill_at_frame
 from jambs.place.flares import Flares
 from jambs.solids.depths_round import exterior_sides
 from jambs.solids.model import KitSolids
@@ -84,7 +86,7 @@ def flat_outside(solids: KitSolids) -> FlatSide | None:
     flat = solids.kit.flat_outside
     if trim is None or flat is None:
         return None
-    begins, leans = _begins(solids, trim), replace(flares, sill=trim.sill.slope) if trim.sill else flares
+    begins, leans = _begins(solids, trim), _leans(trim, flares)
     arc = next(edge.side for edge in begins if edge.center)
     deep = exterior_sides(solids)[arc].greatest - trim.sealant_joint
     return FlatSide(
@@ -99,12 +101,21 @@ def flat_outside(solids: KitSolids) -> FlatSide | None:
     )
 
 
+def _leans(trim: ExteriorTrim, flares: Flares) -> Flares:
+    """Flares of jambs, and of a sill as it falls; there is none of wood under metal that lines the opening."""
+    sill = trim.returns.sill if trim.returns else trim.sill
+    return replace(flares, sill=sill.slope) if sill else flares
+
+
 def _begins(solids: KitSolids, trim: ExteriorTrim) -> FramePath:
     """Path of the clear opening outside, a sealant joint off the frame."""
     opening = solids.kit.placement.opening
     if trim.sill:
         return path_on_sill(solids, trim, trim.sealant_joint)
     bottom = None if goes_all_round(opening, trim) else -trim.sealant_joint
+    if trim.returns and trim.returns.sill:
+        at_frame = sill_at_frame(solids.kit.placement, trim) or 0.0
+        bottom = at_frame - trim.sealant_joint * tangent(trim.returns.sill.slope)
     face, grid = opening.window.outside_face, solids.job.shop.grid
     clear = clear_opening(opening.frame, face, frame_reveal=trim.frame_reveal, grid=grid, bottom=bottom)
     return clear_path(opening, clear)
@@ -129,9 +140,9 @@ class JambsRound:
         if side is None:
             boards = boards_round(solids, where, PartKind.EXTENSION_JAMB) if is_inside else lining_round(solids)
             return cls(boards=boards, flares={edge: leans.at(edge.side) for edge in boards.path})
-        kind = PartKind.EXTENSION_JAMB if is_inside else PartKind.EXTERIOR_JAMB
         path, own = side.flat.path, side.flat.flares
+        laid = boards_round(solids, where, PartKind.EXTENSION_JAMB, path=path) if is_inside else None
         return cls(
-            boards=boards_round(solids, where, kind, path=path),
+            boards=laid or lining_round(solids, path),
             flares={edge: own.get(i, side.flares.at(edge.side)) for i, edge in enumerate(path)},
         )

@@ -63,10 +63,10 @@ def boards_round(solids: KitSolids, where: Where, *kinds: PartKind, path: FrameP
     )
 
 
-def lining_round(solids: KitSolids) -> BoardsRound:
+def lining_round(solids: KitSolids, path: FramePath | None = None) -> BoardsRound:
     """Find what lines an opening outside along its path: exterior jambs, or strips of metal, but no sill of metal."""
     trim = solids.kit.placement.opening.exterior
-    found = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
+    found = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN, path=path)
     if trim is None or trim.returns is None or trim.returns.sill is None:
         return found
     boards = (None if edge.side is Side.SILL else one for edge, one in zip(found.path, found.boards, strict=True))

@@ -8,8 +8,9 @@ import finding_rows
 from arches import arch_changes
 from finding_rows import Case, Row, codes_in, each
 from flat_segments import flat_changes
+from metal import lined
 from part_cases import CHECK, NOTE, STOP, W1, case
-from rounds import inside_only
+from rounds import inside_only, round_changes
 
 from jambs.parts.findings import flare_findings
 
@@ -27,6 +28,13 @@ def ring(size: str, jamb: str = "3/4") -> Case:
     """A full round window whose jambs flare by 15°, and only what is said of their flat segments."""
     thick = {"interior_trim__inside__jamb__thickness": jamb}
     return case(**{**inside_only(flat_changes("full round")), "openings__0__frame": f"{size} x {size}", **thick})
+
+
+def in_metal(reveal: str) -> Case:
+    """A half round lined outside with strips of bent metal."""
+    trim = {**lined(curved="flat segments"), "frame_reveal": reveal}
+    changes = round_changes("half round", 36, 60, exterior_trim__outside=trim)
+    return case(**{key: one for key, one in changes.items() if not key.startswith("exterior_trim__outside__")})
 
 
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
@@ -159,6 +167,36 @@ ROWS = [
         "9 mm in off the curve at the room; the most is 5 mm, a quarter of the jamb's thickness: make the frame wider "
         "or the jamb thicker, write a smaller flare, or flare: none.",
         severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # 13 strips stand 15 3/4 (1 - cos(90° / 13)) = 0.1148 in; shown on a tape of 16ths.
+        code="flat-segments-too-coarse",
+        appears=in_metal("0"),
+        quiet=in_metal("1/4"),
+        inch='W1: outside, the bent metal round a radius of 15 1/2" is made in flat strips at least 3" long, which '
+        'stand 1/8" in off the curve at the frame; the most is the frame_reveal of 0": make the frame wider, '
+        "write a larger frame_reveal, or give it wooden exterior trim with curved: sawn segments.",
+        mm="W1: outside, the bent metal round a radius of 393.7 mm is made in flat strips at least 76.2 mm long, "
+        "which stand 3 mm in off the curve at the frame; the most is the frame_reveal of 0 mm: make the frame "
+        "wider, write a larger frame_reveal, or give it wooden exterior trim with curved: sawn segments.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        code="metal-follows-arc",
+        appears=in_metal("1/4"),
+        quiet=case(),
+        inch="A brake bends along straight lines, so round the curve the metal is 13 flat strips, turning 13.8° from "
+        'one to the next, the upper lapped over the lower; their middles stand in off the curve by up to 1/8" of the '
+        'frame reveal of 1/4". A smooth one is a flat strip rolled to the curve, as long as its middle plane is there, '
+        "with its face leg cut as a ring and soldered or riveted on: a metal shop makes it over the curve drawn full "
+        "size.",
+        mm="A brake bends along straight lines, so round the curve the metal is 13 flat strips, turning 13.8° from one "
+        "to the next, the upper lapped over the lower; their middles stand in off the curve by up to 3 mm of the frame "
+        "reveal of 6 mm. A smooth one is a flat strip rolled to the curve, as long as its middle plane is there, with "
+        "its face leg cut as a ring and soldered or riveted on: a metal shop makes it over the curve drawn full size.",
+        severity=NOTE,
         about=W1,
     ),
 ]

@@ -8,7 +8,9 @@ import pytest
 from flat_segments import SHAPES, flat, flat_kits, flat_kits_outside, flat_on_stool, flat_outside
 from hypothesis import given, settings
 from measured_kits import measured
-from random_kits import RandomKit
+from metal import lined
+from random_kits import RandomKit, kit_from
+from rounds import round_changes
 
 from jambs.length import Units
 from jambs.parts.board.cuts import EdgeBevel
@@ -132,3 +134,18 @@ def test_every_exterior_flare_round_arcs_closes(made: RandomKit) -> None:
 @settings(max_examples=4, deadline=None)
 def test_every_flared_kit_round_arcs_closes(made: RandomKit) -> None:
     assert report_of(made).faults == ()
+
+
+@pytest.mark.parametrize("name", SHAPES)
+def test_bent_metal_round_arcs_closes(name: str) -> None:
+    shape, wide, high = SHAPES[name]
+    is_cut = name in ("full round", "half round without legs", "quarter round")
+    sill = {"sill": None} if is_cut else {}
+    changes = round_changes(shape, wide, high, exterior_trim__outside=lined(curved="flat segments", **sill))
+    made = kit_from({key: one for key, one in changes.items() if not key.startswith("exterior_trim__outside__")})
+    report = report_of(made)
+    assert report.faults == ()
+    count = sum(part.kind is PartKind.METAL_RETURN and (part.runs or 0) > 1 for part in made.kit.parts)
+    assert count >= 7
+    names = [measure.name for measure in report.measures]
+    assert sum(one.startswith("exterior frame reveal at the corners") for one in names) == count

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from jambs.drawings.views.arced_details import outline_signature
 from jambs.length import Grid
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import ReturnBend
 from jambs.parts.words.cut_words import ends_words, work_words
 from jambs.parts.words.flare_words import FROM_SQUARE
 
@@ -105,4 +106,11 @@ def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
         (min(end(one.low[0]), end(one.high[0])), *(_steps(side) for side in (*one.low[1:], *one.high[1:])))
         for one in part.pockets
     )
-    return (*sizes, outline, profile, pockets)
+    return (*sizes, outline, profile, pockets, _laps(part, mirrored=mirrored))
+
+
+def _laps(part: Part, *, mirrored: bool) -> tuple[tuple[int, ...], ...]:
+    """Return how ends of bent metal along edges of a shape are cut: what is seen of strips may be alike."""
+    corners = [one for bend in part.touches if isinstance(bend, ReturnBend) for one in bend.corners or ()]
+    ends = [(_steps(one.turn_deg), _steps(one.past), _steps(one.lap)) if one else () for one in corners]
+    return tuple(ends[::-1] if mirrored else ends)

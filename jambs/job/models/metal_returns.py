@@ -6,10 +6,12 @@ Legs are told as they are measured on the bent piece, outside face to outside fa
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import Annotated
 
 from pydantic import model_validator
 
-from jambs.job.models.fields import BendRadius, Model, Reveal, SheetThickness, Slope, Small, Text, fault
+from jambs.job.models.curved import Curved
+from jambs.job.models.fields import BendRadius, Model, Offered, Reveal, SheetThickness, Slope, Small, Text, fault
 
 
 class CladdingAtLeg(StrEnum):
@@ -35,7 +37,8 @@ class MetalReturnsEntry(Model):
     """Sheet metal round the opening outside [in].
 
     ``frame_leg``: along the frame, behind the return; ``face_leg``: on the wall; ``hem``: folded back under its edge.
-    ``corner_lap``: what head and sill turn onto the sides, and reach past them on the wall.
+    ``corner_lap``: what head and sill turn onto the sides, and reach past them on the wall. ``curved``: how they follow
+    an arc: in flat segments, since legs are bent along straight lines.
     """
 
     material: Text
@@ -47,6 +50,7 @@ class MetalReturnsEntry(Model):
     cladding: CladdingAtLeg
     hem: Reveal = 0.0
     sill: MetalSillEntry | None = None
+    curved: Annotated[Curved, Offered(words=(Curved.FLAT_SEGMENTS,))] | None = None
 
     @model_validator(mode="after")
     def _legs_can_be_bent(self) -> MetalReturnsEntry:

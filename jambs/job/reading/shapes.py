@@ -80,11 +80,12 @@ def _of_trim(
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
-    if exterior and exterior.returns and shape.is_arched:
+    if exterior and exterior.returns and shape.is_arched and exterior.returns.curved is not Curved.FLAT_SEGMENTS:
         yield (
             "exterior_trim",
             f"gives returns of bent metal, and the frame is {kind}: legs cannot be bent along an arc, they would have "
-            "to shrink or stretch; give it wooden exterior trim with curved: sawn segments, or exterior_trim: none",
+            "to shrink or stretch; write returns: {…, curved: flat segments}, straight strips along chords of it, or "
+            "give it wooden exterior trim with curved: sawn segments",
         )
     if exterior and exterior.returns and exterior.returns.sill and shape.is_cut_below(frame):
         yield (

@@ -148,15 +148,18 @@ class ArchOutsideNotLaidOut(Finding):
     shape: str
     is_round: bool
     has_legs: bool
+    is_cased: bool = True
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
+        over = "casing" if self.is_cased else "face legs of the metal returns"
+        by = "the template of the casing" if self.is_cased else "those legs"
         low = "spring line" if self.has_legs else "level diameter" if self.is_round else "foot of the curve"
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
-            "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "
+            f"soft metal over the {over}, or have one made from soldered segments, in pieces lapped upward from the "
             f"{low}, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
-            "lowest edge of the trim: cut them along the curve on the wall, by the template of the casing."
+            f"lowest edge of the trim: cut them along the curve on the wall, by {by}."
         )
 
 

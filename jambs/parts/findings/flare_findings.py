@@ -166,10 +166,36 @@ class FlaredArcOfFlats(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MetalFollowsArc(Finding):
+    """Bent metal follows arcs in ``count`` flat strips, that turn from one to the next at most by ``turn_deg``.
+
+    ``off``: how far their middles stand in off the curve at most, of ``reveal`` [in].
+    """
+
+    code: ClassVar[str] = "metal-follows-arc"
+    severity: Severity = Severity.NOTE
+    count: int
+    turn_deg: float
+    off: float
+    reveal: float
+
+    def sentence(self, units: Units) -> str:
+        """Say why, how round it comes out, and what a metal shop would do instead; common practice, no source."""
+        tape = TAPE_GRIDS[units]
+        return (
+            f"A brake bends along straight lines, so round the curve the metal is {self.count} flat strips, turning "
+            f"{decimal_text(self.turn_deg, 1)}° from one to the next, the upper lapped over the lower; their middles "
+            f"stand in off the curve by up to {tape.text(self.off)} of the frame reveal of {tape.text(self.reveal)}. A "
+            "smooth one is a flat strip rolled to the curve, as long as its middle plane is there, with its face leg "
+            "cut as a ring and soldered or riveted on: a metal shop makes it over the curve drawn full size."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlatSegmentsTooCoarse(Finding):
     """Flat segments no shorter than ``least`` would stand ``off`` the curve; ``most``: as far as may be planed [in].
 
-    ``radius``: of the arc at the frame. ``is_outside``: of exterior jambs.
+    ``radius``: of the arc at the frame. ``is_outside``: of exterior jambs; ``is_metal``: strips of bent metal.
     """
 
     code: ClassVar[str] = "flat-segments-too-coarse"
@@ -180,10 +206,18 @@ class FlatSegmentsTooCoarse(Finding):
     most: float
     may_rise: bool
     is_outside: bool = False
+    is_metal: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how far off they are, what is allowed, and the ways out."""
         tape, rise = TAPE_GRIDS[units], ", let its arch rise more" if self.may_rise else ""
+        if self.is_metal:
+            return (
+                f"{self.subject.name}: outside, the bent metal round a radius of {units.text(self.radius)} is made in "
+                f"flat strips at least {units.text(self.least)} long, which stand {tape.text(self.off)} in off the "
+                f"curve at the frame; the most is the frame_reveal of {tape.text(self.most)}: make the frame wider"
+                f"{rise}, write a larger frame_reveal, or give it wooden exterior trim with curved: sawn segments."
+            )
         jamb, far = ("exterior jamb", "trim plane") if self.is_outside else ("jamb", "room")
         return (
             f"{self.subject.name}: the flared {jamb} round a radius of {units.text(self.radius)} is made in flat "

@@ -12,7 +12,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.path_edge import FramePath
 from jambs.length import ROUND_OFF
 from jambs.parts.board.cuts import CannotBeCut
-from jambs.parts.findings.flare_findings import FlaredArcOfFlats, FlatSegmentsTooCoarse
+from jambs.parts.findings.flare_findings import FlaredArcOfFlats, FlatSegmentsTooCoarse, MetalFollowsArc
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import LEAST_SEGMENT
 from jambs.parts.shapes.flat_segments import MOST_OFF_SHARE, FlatPath, flat_round
@@ -29,16 +29,17 @@ def flat_path(opening: Opening, clear: FramePath, frame: JambFrame, flares: Flar
 
 
 def flat_path_outside(
-    trim: ExteriorTrim, begins: FramePath, sides: Mapping[Side, FittedSide], flares: Flares
+    trim: ExteriorTrim, begins: FramePath, sides: Mapping[Side, FittedSide], flares: Flares, slope_deg: float
 ) -> FlatPath | None:
-    """Return the path of flared exterior jambs that follow arcs in flat segments; None of any other.
+    """Return the path of exterior jambs, or of metal, that follow arcs in flat segments; None of any other.
 
-    ``begins``: path of the clear opening a sealant joint outside the frame. A sill leans out by its slope.
+    ``begins``: path of the clear opening a sealant joint outside the frame. A sill leans out by ``slope_deg``.
     """
     side = next((edge.side for edge in begins if edge.center), None)
-    if side is None or trim.jamb.curved is not Curved.FLAT_SEGMENTS:
+    curved = trim.returns.curved if trim.returns else trim.jamb.curved
+    if side is None or curved is not Curved.FLAT_SEGMENTS:
         return None
-    leans = replace(flares, sill=trim.sill.slope) if trim.sill else flares
+    leans = replace(flares, sill=slope_deg) if slope_deg else flares
     return flat_round(begins, leans, sides[side].greatest - trim.sealant_joint)
 
 
@@ -63,11 +64,40 @@ def hold_round(opening: Opening, clear: FramePath, flat: FlatPath, thickness: fl
         )
 
 
+def hold_metal_round(opening: Opening, clear: FramePath, flat: FlatPath, reveal: float) -> None:
+    """Hold flat strips of metal, which cannot be planed, to the curve: they stand off it within the frame reveal [in].
+
+    Raises:
+        CannotBeCut: they stand in over the glass's frame by more than that.
+    """
+    if flat.off_frame > reveal + ROUND_OFF:
+        raise CannotBeCut(
+            FlatSegmentsTooCoarse(
+                subject=Subject.opening(opening.mark),
+                radius=min(edge.circle.radius for edge in clear if edge.circle),
+                least=LEAST_SEGMENT,
+                off=flat.off_frame,
+                most=reveal,
+                may_rise=any(edge.runs > 1 for edge in clear if edge.center),
+                is_outside=True,
+                is_metal=True,
+            )
+        )
+
+
 def flat_findings(opening: Opening, clear: FramePath, frames: Sequence[JambFrame], flares: Flares) -> Iterator[Finding]:
     """Say how flat segments are put together and how round they are; nothing of any other jambs."""
     flat = flat_path(opening, clear, frames[0], flares) if frames else None
     if flat:
         yield told_of_flats(flat, opening.mark, opening.interior.frame_reveal)
+
+
+def told_of_metal(flat: FlatPath, mark: str, reveal: float) -> Finding:
+    """Say how strips of bent metal follow arcs; ``reveal``: asked for at the frame [in]."""
+    about = Subject.opening(mark)
+    return MetalFollowsArc(
+        subject=about, count=len(flat.arcs), turn_deg=flat.turn_deg, off=flat.off_frame, reveal=reveal
+    )
 
 
 def told_of_flats(flat: FlatPath, mark: str, reveal: float, *, is_outside: bool = False) -> Finding:

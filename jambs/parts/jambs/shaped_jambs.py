@@ -23,7 +23,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Scribe
 from jambs.parts.jambs.arched_jambs import arched_jamb
-from jambs.parts.jambs.flat_jambs import flat_path, flat_path_outside, hold_round
+from jambs.parts.jambs.flat_jambs import flat_path, flat_path_outside, hold_metal_round, hold_round
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
@@ -188,10 +188,12 @@ def shaped_exterior_jambs(
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
     path, start = jambs_begin(placement.opening, clear, trim, slope_deg), placement.outside_edge + trim.sealant_joint
-    flat = flat_path_outside(trim, path, sides, flares)
-    if flat:
+    flat = flat_path_outside(trim, path, sides, flares, slope_deg)
+    if flat and trim.returns:
+        hold_metal_round(placement.opening, path, flat, trim.frame_reveal)
+    elif flat:
         hold_round(placement.opening, path, flat, trim.jamb.thickness, is_outside=True)
-        path = flat.path
+    path = flat.path if flat else path
     leans = _outside_leans(path, flat, slope_deg, flares)
     edges = _outside_edges(path, placement.opening, sides, trim, leans)
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)

@@ -59,7 +59,8 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         return
     if opening.shape.is_arched:
         has_legs = not opening.shape.is_cut_below(opening.frame)
-        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round, has_legs=has_legs)
+        is_cased = opening.exterior.returns is None
+        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round, has_legs=has_legs, is_cased=is_cased)
     else:
         yield HeadOutsideNotLaidOut(subject=about, shape=kind, is_cased=opening.exterior.returns is None)
     lining = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)

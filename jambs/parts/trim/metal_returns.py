@@ -96,7 +96,7 @@ def deep_sides(sides: dict[Side, FittedSide], placement: Placement, entry: Metal
 
 def as_boards(trim: ExteriorTrim, entry: MetalReturnsEntry) -> ExteriorTrim:
     """Trim whose jambs are as thick as the sheet: the head lies over the sides."""
-    jamb = ExteriorJambEntry.model_construct(thickness=entry.thickness, stock=entry.material, curved=None)
+    jamb = ExteriorJambEntry.model_construct(thickness=entry.thickness, stock=entry.material, curved=entry.curved)
     return trim.model_copy(update={"jamb": jamb})
 
 

@@ -1,4 +1,4 @@
-"""Bent metal round an opening whose edges are straight: a strip along every edge, lapped at the corners like shingles.
+"""Bent metal round an opening of straight edges, or of chords of arcs: a strip along each, lapped like shingles.
 
 At a corner the face legs of both strips are mitered at half of what the path turns there, so that they cover the wall
 between them; the upper one goes on past that line by the corner lap, and its return is turned over the lower by as
@@ -24,21 +24,30 @@ from jambs.parts.jambs.shaped_jambs import clear_path, shaped_exterior_jambs
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.shapes.flat_segments import FlatPath
 from jambs.parts.trim.metal_returns import as_boards, deep_sides, metal_blank, return_profile, sill_slope
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
 
 def shaped_returns(
-    clear: ClearOpening, sides: dict[Side, FittedSide], placement: Placement, trim: ExteriorTrim, rack: Rack
+    clear: ClearOpening,
+    sides: dict[Side, FittedSide],
+    placement: Placement,
+    trim: ExteriorTrim,
+    rack: Rack,
+    flat: FlatPath | None = None,
 ) -> tuple[Part, ...]:
-    """Make a strip along every edge of a clear opening; none along a sill of metal, or where it is open below."""
+    """Make a strip along every edge of a clear opening; none along a sill of metal, or where it is open below.
+
+    ``flat``: along which arcs are followed by chords.
+    """
     entry = trim.returns
     assert entry is not None
     slope = sill_slope(entry)
     deep = deep_sides(sides, placement, entry)
     strips = shaped_exterior_jambs(placement, clear, deep, as_boards(trim, entry), slope, rack)
-    path = clear_path(placement.opening, clear)
+    path = flat.path if flat else clear_path(placement.opening, clear)
     laid = {(one.side, one.member) for one in strips}
     return tuple(_bent(strip, path, laid, entry, rack.shop.grid) for strip in strips)
 
