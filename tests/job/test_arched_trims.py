@@ -28,8 +28,9 @@ def test_a_flared_jamb_round_an_arch_is_neither_bent_nor_sawn_hollow() -> None:
     for curved in ("sawn segments", "bent laminations"):
         said = faults(interior_trim__inside__flare=ONE, curved=curved)
         assert (
-            "flares (left 10°, head 10°, right 10°), and round the half round its jamb is part of a cone: plies that "
-            "are ripped straight do not bend to it, and segments sawn square to the wall do not follow it; write "
+            "flares (left 10°, head 10°, right 10°), and round the half round its jamb is part of a cone: plies "
+            "ripped straight do not bend to it, rings of ply cut from sheet break where their grain runs out, and "
+            "segments sawn square to the wall do not follow it; write "
             "jamb: {…, curved: flat segments}, straight boards with compound miters, or flare: none"
         ) in said
     unsaid = {key: one for key, one in FLAT.items() if key != "curved"}
@@ -72,14 +73,16 @@ def test_flat_segments_follow_a_flare_inside() -> None:
     ) in faults(curved="flat segments")
     outside = {"thickness": "3/4", "stock": "cedar", "curved": "flat segments"}
     said = faults(exterior_trim__outside__jamb=outside)
-    assert "makes its jamb in flat segments, which follow a flare and are made inside only; write curved: sawn" in said
+    assert (
+        "makes its jamb in flat segments, which follow a flare, and round the half round it stands square; write "
+        "curved: sawn segments, or give it a flare"
+    ) in said
 
 
 def test_a_jamb_that_does_not_say_how_it_goes_round_is_asked() -> None:
-    assert (
-        "does not say how its jamb goes round the half round; write jamb: {…, curved: bent laminations} or curved: "
-        "sawn segments"
-    ) in faults(exterior_trim__outside__jamb={"thickness": "3/4", "stock": "cedar"})
+    assert ("does not say how its jamb goes round the half round; write jamb: {…, curved: sawn segments}") in faults(
+        exterior_trim__outside__jamb={"thickness": "3/4", "stock": "cedar"}
+    )
 
 
 def test_a_jamb_outside_is_not_bent() -> None:

@@ -25,12 +25,14 @@ if __name__ == "__main__":
 from arches import arch_changes
 from cases import BASE, METRIC, STOOL, changed, job_of
 from flared_triangles import flared_triangle_changes
+from flat_segments import SEGMENT as ON_LEGS
+from flat_segments import all_round, flat_changes
 from gangs import boxed, ganged, unit
 from metal import in_metal, lined
 from moldings import molded_trim
 from part_cases import THREE_SIDED
 from rarer_kits import RARER
-from rounds import round_changes
+from rounds import round_changes, inside_only
 from sills_under_shapes import SILL
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
 from test_crown_by_hand import CROWN, trim
@@ -334,6 +336,18 @@ KITS: Mapping[str, dict[str, Any]] = {
     "gable in metal": _shaped(GABLE, "36 x 48", exterior_trim__outside=lined()),
     "octagon in metal": _shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
     **RARER,
+    "flared round an arch in flat segments": inside_only(flat_changes("segment arch")),
+    "flared outside round an arch on a sill": {
+        **round_changes(
+            ON_LEGS, 36, 60, exterior_trim__outside__sill=SILL, exterior_trim__outside__flare=all_round("15 deg")
+        ),
+        "interior_trim__inside__jamb__curved": "sawn segments",
+        "exterior_trim__outside__jamb__curved": "flat segments",
+    },
+    "metal returns round an arch": {
+        **{key: one for key, one in round_changes(ON_LEGS, 36, 60).items() if not key.startswith("exterior_trim")},
+        "exterior_trim__outside": lined(curved="flat segments"),
+    },
 }
 
 

@@ -170,9 +170,10 @@ def _of_flared_arch(shape: ShapeEntry, frame: Size, trim: InteriorTrim | Exterio
         )
     elif trim.jamb.curved is not Curved.FLAT_SEGMENTS:
         yield (
-            f"flares ({told}), and round the {kind} its jamb is part of a cone: plies that are ripped straight do not "
-            "bend to it, and segments sawn square to the wall do not follow it; write jamb: {…, curved: flat "
-            "segments}, straight boards with compound miters, or flare: none"
+            f"flares ({told}), and round the {kind} its jamb is part of a cone: plies ripped straight do not bend to "
+            "it, rings of ply cut from sheet break where their grain runs out, and segments sawn square to the wall do "
+            "not follow it; write jamb: {…, curved: flat segments}, straight boards with compound miters, or flare: "
+            "none"
         )
 
 
