@@ -70,16 +70,26 @@ def nodes_root(file: FileText) -> Any:
 
 def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) -> tuple[str, list[DraftEdit]]:
     """Give a part one more key, or keys under it; a layer that is a name alone becomes one that says more."""
-    key, *under = _path(asked.get("under"), file)
+    path, (key, *under) = _as_far_as_there(root, path, _path(asked.get("under"), file))
     value: Plain = _text(asked.get("value") or "", file)
     for step in reversed(under):
         value = {step: value} if isinstance(step, str) else [value]
     words, there = _way_words(root, (*path, key)), _at(root, path)
+    if not under and _has(there, key):
+        return f"change {words}", [SetValue(path=(*path, key), value=value)]
     if key == UNITS and isinstance(there, dict) and isinstance(value, list):
         return f"add {words}", _ganged(path, there, value)
     if isinstance(there, str):
         return f"add {words}", [SetValue(path=path, value={MATERIAL: there, str(key): value})]
     return f"add {words}", [InsertKey(path=path, key=str(key), value=value)]
+
+
+def _as_far_as_there(root: Any, path: Location, under: Location) -> tuple[Location, Location]:
+    """Lead a way into what is there by now: of two keys asked for in a row, the first makes what both stand under."""
+    there = _at(root, path)
+    while len(under) > 1 and _has(there, under[0]) and isinstance(there[under[0]], dict):
+        there, path, under = there[under[0]], (*path, under[0]), under[1:]
+    return path, under
 
 
 def _ganged(path: Location, there: Mapping[str, Any], units: list[Plain]) -> list[DraftEdit]:

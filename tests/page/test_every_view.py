@@ -141,3 +141,24 @@ def test_a_curve_of_one_point_has_its_mark_and_a_pressed_tab_is_read_under_the_p
     colors = tab.evaluate("(one) => [getComputedStyle(one).color, getComputedStyle(one).backgroundColor]")
     assert colors == ["rgb(255, 255, 255)", "rgb(20, 20, 15)"]  # --sheet on --ink
     page.context.close()
+
+
+HIDDEN = """[...document.querySelectorAll("#fields input, #fields select, .keypicture")].filter((one) => {
+  const { width, height, left, right } = one.getBoundingClientRect();
+  const isCut = width < 80 || height < 20 || left < 0 || right > innerWidth + 1;
+  return isCut && one.checkVisibility({ contentVisibilityAuto: true });
+}).length"""
+CLOSED = "[...document.querySelectorAll('#fields details details > .row')].filter((one) => !one.clientHeight).length"
+
+
+def test_fields_print_over_the_whole_width_with_closed_groups_and_pictures(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#windows", viewport={"width": 816, "height": 1056})
+    expect(page.locator("#changes")).to_have_text("No changes")
+    page.emulate_media(media="print")
+    page.evaluate(DRAWN)
+    assert page.evaluate(HIDDEN) == 0 and page.evaluate(CLOSED) == 0
+    wide = page.locator("#fields").evaluate("(one) => one.clientWidth / innerWidth")
+    assert wide > 0.9
+    boxes = page.locator(".pictures, #fields").evaluate_all("(all) => all.map((one) => one.getBoundingClientRect())")
+    assert boxes[1]["top"] >= boxes[0]["bottom"]  # not over the fields
+    page.context.close()

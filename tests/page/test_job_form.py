@@ -293,3 +293,12 @@ def test_every_part_of_the_job_file_has_its_table_and_every_step_leads_on() -> N
     assert under <= set(tables)
     steps = {key["key"]: key["steps"] for key in (*tables["OpeningEntry"], *tables["JobFile"]) if key["of"]}
     assert [steps[key] for key in ("shape", "units", "transoms", "elevations")] == [[], [0], [0, 0], [""]]
+
+
+def test_of_two_keys_added_in_a_row_the_second_stands_beside_the_first(opened: OpenPage) -> None:
+    client = opened.client()
+    for key, value in (("pane_thickness", "1/8"), ("panes", "2"), ("panes", "3")):
+        record = change(client, act="add", path=["windows", "fixed"], under=["glass", key], value=value)
+        assert "said" not in record
+    assert field(record, "windows", "fixed", "glass", "panes")["value"] == "3"
+    assert field(record, "windows", "fixed", "glass", "pane_thickness")["value"] == "1/8"

@@ -119,3 +119,32 @@ def test_an_editor_changes_the_file_meanwhile_and_nothing_is_lost(browser: Brows
     expect(page.locator("#said")).to_have_text("Saved.")
     both = place.file.read_text(encoding="utf-8")
     assert "date: 2026-03-03" in both and both != theirs
+
+
+HINGE = """fetch('/job/change', {method: 'POST', headers: {'content-type': 'application/json'},
+  body: JSON.stringify({act: 'set', path: ['openings', 0, 'hinge'], value: 'right'})})
+  .then(() => document.dispatchEvent(new CustomEvent('draft')))"""
+
+
+def test_escape_lets_go_for_good_and_what_is_changed_elsewhere_waits_for_the_hand(
+    browser: Browser, place: Served
+) -> None:
+    page = page_at(browser, place, "/openings/W01")
+    depth = page.locator('[data-figure="interior depth"] .figure')
+    expect(depth).to_have_text('4 11/16"')
+    drag(page, -37, release=False)
+    expect(depth).not_to_have_text('4 11/16"')
+    page.evaluate(HINGE)
+    expect(page.locator("#changes")).to_contain_text("changed")
+    page.wait_for_timeout(500)
+    expect(page.locator("#about")).to_contain_text("hinge left")  # nothing is drawn anew under the hand
+    expect(depth).not_to_have_text('4 11/16"')
+    page.keyboard.press("Escape")
+    expect(depth).to_have_text('4 11/16"')
+    expect(page.locator("#about")).to_contain_text("hinge right")
+    page.mouse.move(400, 300)
+    page.mouse.up()
+    page.wait_for_timeout(500)
+    expect(depth).to_have_text('4 11/16"')
+    assert "position" not in place.desk.draft.files["job.yaml"].text.split("- mark: W02")[0].split("- mark: W01")[1]
+    page.context.close()

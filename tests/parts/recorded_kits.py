@@ -32,7 +32,7 @@ from metal import in_metal, lined
 from moldings import molded_trim
 from part_cases import THREE_SIDED
 from rarer_kits import RARER
-from rounds import round_changes, inside_only
+from rounds import inside_only, round_changes
 from sills_under_shapes import SILL
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
 from test_crown_by_hand import CROWN, trim

@@ -7,7 +7,7 @@ import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.
 const KEPT = "jambs-scheme";
 const FEW = 5;  // steps that are told one by one
 const WATCH = 4000;
-let number = null, wasUnheard = false;
+let number = null, wasUnheard = false, shown = "";
 
 function show(draft) {
   const changed = draft.lines.length;
@@ -27,8 +27,11 @@ function show(draft) {
   number = draft.number;
 }
 
+/** Anew where they are others: what is read, marked or pressed there must not go at each look. */
 function fill(draft) {
-  const box = byId("lines");
+  const box = byId("lines"), now = JSON.stringify([draft.file, draft.tables, draft.lines, draft.theirs]);
+  if (now === shown) return;
+  shown = now;
   const mine = el("div", {}, el("b", {}, "What saving changes in "), [draft.file, ...draft.tables].join(", "), ...draft.lines.map(group));
   if (!draft.theirs) {
     box.replaceChildren(mine);

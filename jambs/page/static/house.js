@@ -3,7 +3,7 @@
 import { byId, ofView, setText } from "/static/page.js";
 import { lookAgain } from "/static/within.js";
 
-const { hear } = ofView();
+const { hear, signal } = ofView();
 const find = byId("find");
 const rows = [...document.querySelectorAll("#openings tbody tr")];
 const onWall = (mark) => document.querySelector(`.onwall[data-mark="${CSS.escape(mark)}"]`);
@@ -63,16 +63,18 @@ for (const one of document.querySelectorAll(".elevation svg")) elevations.observ
 
 /** The house is made anew: what was looked for and where the keyboard was is found again. */
 const KEPT = "jambs-house";
-hear(document, "house", () => {
-  const at = document.activeElement?.closest("tr")?.dataset.mark || "";
-  sessionStorage.setItem(KEPT, JSON.stringify({ looked: find?.value || "", at, isTyping: document.activeElement === find }));
-  lookAgain();
+let isAgain = false;
+hear(document, "house", () => { isAgain = true; lookAgain(); });
+signal.addEventListener("abort", () => {  // as late as can be: who types goes on until the new list is there
+  if (!isAgain) return;
+  const at = document.activeElement?.closest("tr")?.dataset.mark || "", isTyping = document.activeElement === find;
+  sessionStorage.setItem(KEPT, JSON.stringify({ looked: find?.value || "", at, caret: isTyping && [find.selectionStart, find.selectionEnd] }));
 });
 const kept = JSON.parse(sessionStorage.getItem(KEPT) || "null");
 sessionStorage.removeItem(KEPT);
 if (kept && find) {
   find.value = kept.looked;
   search();
-  if (kept.isTyping) find.focus();
+  if (kept.caret) { find.focus(); find.setSelectionRange(...kept.caret); }
   rows.find((row) => row.dataset.mark === kept.at)?.querySelector("a").focus();
 }

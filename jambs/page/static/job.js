@@ -2,6 +2,8 @@
 
 import { byId, draftChanged, el, ofView, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
+import { mover } from "/static/shifts.js";
+import { isBusy, movedKey, underHand } from "/static/under_hand.js";
 import { picture } from "/static/views.js";
 
 const { ask, hear } = ofView();
@@ -13,8 +15,13 @@ const tables = JSON.parse(byId("tables").textContent);  // what may stand under 
 let [section, markWanted] = place();
 const opened = new Map();
 const wanted = new Set();  // keys that were asked for and have no value yet, by their path: their fields stay
+const begun = new Set();  // boxes of what is being added: each stays as it is until the program has it
+const typedIn = new Map();  // what else is typed in before anything is there, by what it is of: the same however often all is drawn
+const asks = [];  // what is on its way to the program, one after the other
 const SHIFTING = ["remove", "copy", "move", "insert"];
-let waiting = Promise.resolve(), isShifting = false;
+const AGAIN = 150;
+const stays = (path) => path;
+let waiting = Promise.resolve(), isShifting = false, later = 0;
 let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
 
 /** The section that the address names, and the opening within it. */
@@ -35,44 +42,21 @@ function bringMark() {
   summary.focus();
 }
 
-function show() {
+function show(moved = stays, heard = "") {
+  clearTimeout(later);
+  if (isBusy()) { later = setTimeout(show, AGAIN, moved, heard); return; }
   byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
   byId("wrong").replaceChildren(...record.wrong.map((sentence) => el("li", {}, el("span", {}, el("span", { class: "state stop" }, "to settle")), el("span", {}, sentence))));
   if (!record.sections.length) return;
   const known = record.sections.map((one) => one.key);
   if (!known.includes(section) && section !== "job") section = known[0];
   const tab = (key, title, wrong) => el("a", { href: `#${key}`, "aria-current": key === section ? "true" : null }, title, wrong ? el("span", { class: "state stop" }, String(wrong)) : null);
-  byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
-  const one = record.sections.find((each) => each.key === section);
-  const hand = whereTheHandIs(), button = buttonInHand();
+  const one = record.sections.find((each) => each.key === section), putBack = underHand(byId("fields"), moved, heard);
   isDrawn = true;
+  byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
   byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), top()]));
   isDrawn = false;
-  if (hand) putHandBack(hand);
-  if (button) (document.querySelector(`#fields [aria-label="${CSS.escape(button)}"]:not(:disabled)`) || document.querySelector("#sections [aria-current]")).focus();
-}
-
-/** The name of the button that was pressed: it is another one now, or gone with what it was of. */
-function buttonInHand() {
-  const at = document.activeElement;
-  return at?.closest("#fields") && !at.pathNow ? at.getAttribute("aria-label") : null;
-}
-
-/** The field that is written in, what stands in it so far and where the caret is: new fields must not take that away. */
-function whereTheHandIs() {
-  const at = document.activeElement, path = at?.pathNow?.();
-  if (!path) return null;
-  const isTyped = at.tagName === "INPUT" && at.value !== at.defaultValue;
-  return { path, typed: isTyped ? at.value : null, start: at.selectionStart, end: at.selectionEnd };
-}
-
-function putHandBack({ path, typed, start, end }) {
-  const again = document.querySelector(`[data-path='${CSS.escape(path)}']`);
-  if (!again) return;
-  again.focus();
-  if (again.tagName !== "INPUT") return;
-  if (typed !== null) again.value = typed;
-  again.setSelectionRange(start, end);
+  putBack();
 }
 
 const count = (fields) => fields.reduce((sum, one) => sum + one.wrong.length, 0);
@@ -86,7 +70,7 @@ function whole(one) {
 
 function top() {
   const more = { title: "the job", path: [], more: record.more };
-  return el("div", { class: "group" }, el("div", { class: "row" }, ...record.top.map(field)), el("div", { class: "acts" }, adder(more)));
+  return el("div", { class: "group" }, el("div", { class: "row" }, ...record.top.map(field), ...missing(more)), el("div", { class: "acts" }, adder(more)));
 }
 
 function group(one, depth, above, at) {
@@ -113,12 +97,22 @@ function isSpared(one, depth, above) {
   return isKey && !above.can_copy && !above.is_list && (depth > 0 || above.can_remove);
 }
 
-/** Fields of keys that are not there: those that must be, and those that were asked for. */
-const missing = (one) => (one.more || []).filter((key) => isShown(key, one)).map((key) => fresh(key, one.path, []));
+/** Fields of keys that are not there: those that must be, those that were asked for, and those being added. */
+const missing = (one) => [...(one.more || []).filter((key) => isShown(key, one)).map((key) => fresh(key, { path: one.path }, [])), ...beingAdded(one)];
+
+function beingAdded(one) {
+  const keys = (one.more || []).map((key) => keyOf(one, key)), here = keyOf(one, { key: "" });
+  for (const box of begun) if (isIn(box.keyNow(), here) && !keys.includes(box.keyNow())) begun.delete(box);  // the program has it
+  return keys.map(begunAt).filter(Boolean);
+}
+
+const begunAt = (key) => [...begun].find((box) => box.keyNow() === key);
+const keyOf = (one, key) => JSON.stringify([...one.path, key.key]);
+const isIn = (key, here) => JSON.stringify([...JSON.parse(key).slice(0, -1), ""]) === here;
 
 function isShown(key, one) {
   const isLike = one.fields?.some((each) => each.key === "like");  // it has them from another
-  return !key.of && ((key.is_required && !isLike) || wanted.has(JSON.stringify([...one.path, key.key])));
+  return !key.of && ((key.is_required && !isLike) || wanted.has(keyOf(one, key)));
 }
 
 function act(words, what, path, name, shown = words) {
@@ -129,67 +123,89 @@ function act(words, what, path, name, shown = words) {
 
 /** Another name, everywhere it is said: the field appears where the button was. */
 function renamer(one, name) {
-  const button = el("button", { type: "button", class: "small", "aria-label": `Rename ${name}` }, "Rename");
+  const key = JSON.stringify(["rename", ...one.path]), button = el("button", { type: "button", class: "small", "aria-label": `Rename ${name}` }, "Rename");
   button.addEventListener("click", () => {
     const input = el("input", { type: "text", class: "small", value: name, "aria-label": `New name of ${name}`, autocomplete: "off", spellcheck: "false" });
     const done = (is) => {
+      typedIn.delete(key);
       if (is && input.value.trim() && input.value.trim() !== name) change({ act: "rename", path: one.path, name: input.value.trim() });
-      else input.replaceWith(button);
+      else { input.replaceWith(button); button.focus(); }
     };
     input.addEventListener("keydown", (event) => { if (event.key === "Enter") done(true); if (event.key === "Escape") done(false); });
+    typedIn.set(key, input);
     button.replaceWith(input);
     input.select();
     input.focus();
   });
-  return button;
+  return typedIn.get(key) || button;
 }
 
 function adder(one) {
-  const rest = (one.more || []).filter((key) => !isShown(key, one));
+  const rest = (one.more || []).filter((key) => !isShown(key, one) && !begunAt(keyOf(one, key)));
   if (!rest.length) return null;
   const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...rest.map((each) => el("option", { value: each.key, title: plain(each.words) }, plain(each.key))));
   choose.addEventListener("change", () => {
-    const key = one.more.find((each) => each.key === choose.value), made = fresh(key, one.path, []);
-    if (!key.of) wanted.add(JSON.stringify([...one.path, key.key]));
+    const key = one.more.find((each) => each.key === choose.value), made = fresh(key, { path: one.path }, []);
+    if (!key.of) wanted.add(keyOf(one, key));
     choose.closest(".layer, .group").querySelector(".row").append(made);
     made.querySelector("input, select").focus();
     choose.value = "";
+    if (key.of) [...choose.options].find((each) => each.value === key.key).remove();
   });
   return choose;
 }
 
 /** A key that is not there yet: a field for its value; or the fields of what stands under it, of which one suffices. */
-function fresh(key, path, above, beside = []) {
-  const under = [...above, key.key], names = path[0] === "openings" && ![...path, ...above].includes("trim_with") ? record.names[key.key] : [];  // there a wall is a length
-  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: key.picture, choices: names?.length ? names : key.choices, wrong: [], add: { path, under, beside } });
+function fresh(key, spot, above, beside = []) {
+  const { path } = spot, under = [...above, key.key], names = path[0] === "openings" && ![...path, ...above].includes("trim_with") ? record.names[key.key] : [];  // there a wall is a length
+  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: key.picture, choices: names?.length ? names : key.choices, wrong: [], add: { spot, under, beside } });
   if (!key.of) return own();
   const name = key.steps.includes("") ? el("input", { type: "text", autocomplete: "off", "aria-label": `Name under ${plain(key.key)}`, placeholder: "its name first" }) : null;
   const inner = [...under, ...key.steps.map((step) => step === "" ? name : step)], keys = tables[key.of];
   const plainKeys = keys.filter((one) => !one.of || one.takes_text), others = plainKeys.filter((one) => !one.of).map((one) => one.key);
-  const row = el("div", { class: "row" }, ...(key.takes_text ? [own()] : []), ...plainKeys.map((one) => fresh({ ...one, of: "" }, path, inner, others)));
+  const row = el("div", { class: "row" }, ...(key.takes_text ? [own()] : []), ...plainKeys.map((one) => fresh({ ...one, of: "" }, spot, inner, others)));
   const deeper = keys.filter((one) => one.of);
   const choose = deeper.length ? el("select", { "aria-label": `Add to ${plain(key.key)}` }, el("option", { value: "" }, "add …"), ...deeper.map((one) => el("option", { value: one.key, title: plain(one.words) }, plain(one.key)))) : null;
   choose?.addEventListener("change", () => {
-    row.append(fresh(deeper.find((one) => one.key === choose.value), path, inner));
+    row.append(fresh(deeper.find((one) => one.key === choose.value), spot, inner));
+    choose.selectedOptions[0].remove();
     choose.value = "";
   });
-  return el("details", { class: "group fresh", open: true }, el("summary", {}, plain(key.key)), el("p", { class: "soft" }, plain(key.words)), name, row, choose ? el("div", { class: "acts" }, choose) : null);
+  const box = el("details", { class: "group fresh", open: true }, el("summary", {}, plain(key.key)), el("p", { class: "soft" }, plain(key.words)), name, row, el("div", { class: "acts" }, choose, leaveOut(key, () => box)));
+  begun.add(Object.assign(box, { spot, keyNow: () => keyAt([...spot.path, ...under]) }));
+  return box;
+}
+
+/** A path as it is now: a name that is being typed is a step of it. */
+const keyAt = (path) => JSON.stringify(path.map((step) => step.value?.trim() ?? step));
+
+/** What was begun and is not wanted after all. */
+function leaveOut(key, boxNow) {
+  const button = el("button", { type: "button", class: "small", "aria-label": `Remove ${plain(key.key)}` }, "Remove");
+  button.addEventListener("click", () => {
+    const box = boxNow(), choose = box.parentElement.closest(".layer, .group").querySelector(":scope > .acts > select, :scope > select");
+    begun.delete(box);
+    if (box.parentElement.closest(".fresh")) choose?.append(el("option", { value: key.key, title: plain(key.words) }, plain(key.key)));
+    box.remove();
+    choose?.focus();
+    show();
+  });
+  return button;
 }
 
 // ---- one value
 
 function field(one) {
-  const pathNow = () => JSON.stringify(one.path.map((step) => step.value?.trim() ?? step)), path = pathNow(), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
+  const pathNow = () => keyAt(one.add ? [...one.add.spot.path, ...one.add.under] : one.path), path = pathNow(), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
   const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null, "data-new": Boolean(one.add) };
   const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice || "–")))
     : el("input", { ...attributes, type: "text", value: one.value, autocomplete: "off", spellcheck: "false", list: one.key === "material" ? "materials" : null });
   input.pathNow = pathNow;
-  let sent = one.value;
-  const leave = async () => {
+  input.value = onItsWay(path) ?? one.value;
+  const leave = () => {
     const value = input.value.trim();
-    if (isDrawn || value === sent) return;
-    sent = value;
-    if (!await put(one, value)) sent = one.value;  // it goes out again when the field is left once more
+    if (isDrawn || value === input.waits || value === (onItsWay(pathNow()) ?? one.value)) return;
+    put(one, value, input);  // what is not heard goes out again when the field is left once more
   };
   for (const event of ["change", "blur"]) input.addEventListener(event, leave);  // what was put back is no change to the browser
   input.addEventListener("focus", () => { explain(one); comeOut(input); });
@@ -202,19 +218,22 @@ const plain = (words) => words.replaceAll("_", " ");
 
 const unlisted = (one) => one.choices.includes(one.value) ? one.choices : [one.value, ...one.choices];
 
-/** Say whether the program has heard it. */
-async function put(one, value) {
-  if (value === one.value) return true;
-  if (!one.add) return change({ act: "set", path: one.path, value });
-  const under = one.add.under.map((step) => step.value?.trim() ?? step), nameless = one.add.under.find((step) => step.value?.trim() === "");
-  if (nameless) {  // what was typed waits for it
+function put(one, value, input) {
+  if (!one.add) { change({ act: "set", path: one.path, value }); return; }
+  const { spot, beside } = one.add, under = one.add.under.map((step) => step.value?.trim() ?? step), nameless = one.add.under.find((step) => step.value?.trim() === "");
+  if (nameless) {  // what was typed waits for it; the rest of the box goes out when its fields are drawn
     say("Its name first.", "stop");
-    nameless.onchange = () => put(one, value);
+    input.waits = value;
+    nameless.onchange = nameless.onblur = () => {
+      if (!nameless.value.trim()) return;
+      input.waits = null;
+      input.dispatchEvent(new Event("change"));
+    };
     nameless.focus();
-    return true;
+    return;
   }
-  for (const key of one.add.beside) wanted.add(JSON.stringify([...one.add.path, ...under.slice(0, -1), key]));  // those beside it stay in sight
-  return change({ act: "add", path: one.add.path, under, value });
+  for (const key of beside) wanted.add(JSON.stringify([...spot.path, ...under.slice(0, -1), key]));  // those beside it stay in sight
+  change({ act: "add", path: spot.path, under, value });
 }
 
 const complaints = (wrong) => wrong.map((sentence) => el("span", { class: "complaint" }, sentence));
@@ -262,9 +281,25 @@ function bringUp(picture, word) {
 
 function layers(one) {
   const list = el("ol", { class: "layers", "aria-label": "Layers, inside to outside" }, ...one.groups.map((layer, at) => layerRow(layer, at, one)));
+  return el("div", {}, list, el("div", { class: "acts" }, layerAdder(one)));
+}
+
+/** The one field of a wall that is typed in before anything is there: it is the same one however often the wall is drawn. */
+function layerAdder(one) {
+  const key = JSON.stringify(["layer", ...one.path]);
+  if (typedIn.get(key)?.value) return typedIn.get(key);
   const add = el("input", { type: "text", list: "materials", placeholder: "a layer of the catalog, like plywood 1/2", "aria-label": "Add a layer outside" });
-  add.addEventListener("change", () => { if (add.value.trim()) change({ act: "insert", path: one.path, at: one.groups.length, value: add.value.trim() }); });
-  return el("div", {}, list, el("div", { class: "acts" }, add));
+  const leave = async () => {
+    const value = add.value.trim();
+    if (isDrawn || !value) return;
+    const isHeard = change({ act: "insert", path: one.path, at: add.closest(".group").querySelectorAll(".layer").length, value });
+    add.value = "";
+    if (!await isHeard) add.value = value;
+  };
+  for (const event of ["change", "blur"]) add.addEventListener(event, leave);
+  add.addEventListener("keydown", (event) => { if (event.key === "Enter") leave(); });
+  typedIn.set(key, add);
+  return add;
 }
 
 function layerRow(layer, at, one) {
@@ -279,7 +314,8 @@ function layerRow(layer, at, one) {
   row.addEventListener("drop", (event) => {
     event.preventDefault();
     const from = Number(event.dataTransfer.getData("text/plain"));
-    if (from !== at) change({ act: "move", path: one.groups[from].path, to: at });
+    if (later) say("The wall was changed meanwhile: move the layer again.", "stop");
+    else if (from !== at) change({ act: "move", path: one.groups[from].path, to: at });
   });
   return row;
 }
@@ -300,26 +336,44 @@ function copyOf(path, before) {
   return [...path.slice(0, -1), isNamed ? names(path[0]).find((name) => !before.includes(name)) : at + 1];
 }
 
+/** The value that a field was left with and the program has not answered yet. */
+const onItsWay = (key) => asks.findLast((one) => one.value !== undefined && keyAsked(one) === key)?.value;
+const keyAsked = (asked) => JSON.stringify([...asked.path, ...(asked.under || [])]);
+
 /** One after the other, as they were asked for. What shifts numbers of a list is asked for once: until the list is drawn anew, its other buttons are of places that have moved. */
 function change(asked) {
   const shifts = SHIFTING.includes(asked.act);
   if (shifts && isShifting) return Promise.resolve(false);
   if (shifts) isShifting = true;
-  waiting = waiting.catch(() => {}).then(() => changeNow(asked)).finally(() => { if (shifts) isShifting = false; });
+  asks.push(asked);
+  waiting = waiting.catch(() => {}).then(() => asked.path && changeNow(asked)).finally(() => { if (shifts) isShifting = false; });
   return waiting;
 }
 
+/** Say whether the program has heard it. */
 async function changeNow(asked) {
-  const before = names(asked.path[0]), answer = await ask("/job/change", asked);
+  const before = names(asked.path[0]), answer = await ask("/job/change", asked), heard = keyAsked(asked);
+  asks.splice(asks.indexOf(asked), 1);
   if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
   say(answer.said || "", answer.said ? "stop" : "");
-  const made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
+  const moved = answer.ok ? mover(asked) : stays, made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
+  follow(moved);
   if (made) opened.set(made, true);
-  show();
+  show(moved, heard);
   if (made) document.querySelector(`[data-group='${CSS.escape(made)}'] > summary`)?.focus();
   draftChanged();
   return true;
+}
+
+/** What was asked for and opened meanwhile is of the places as they were. */
+function follow(moved) {
+  for (const one of asks) one.path = moved(one.path);
+  for (const one of asks.filter((each) => !each.path)) asks.splice(asks.indexOf(one), 1);
+  for (const spot of new Set([...begun].map((box) => box.spot))) spot.path = moved(spot.path) || spot.path;
+  const stillOpen = [...opened].map(([key, is]) => [movedKey(key, moved), is]).filter(([key]) => key);
+  opened.clear();
+  for (const [key, is] of stillOpen) opened.set(key, is);
 }
 
 hear(window, "hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
@@ -328,7 +382,7 @@ hear(document, "house", async () => {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
   record = found;
-  if (!document.activeElement.closest(".fresh")) show();  // what is being added is not there yet: it would go
+  show();
 });
 addHatches();
 show();

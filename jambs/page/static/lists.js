@@ -1,6 +1,6 @@
 // Figures, findings, openings that move along, parts: texts that are sent, each in its place.
 
-import { byId, el, setText } from "/static/page.js";
+import { byId, el, refill, setText } from "/static/page.js";
 
 const LONG = 12;
 
@@ -19,16 +19,14 @@ export function showFigures(figures) {
 
 export function showFindings(findings) {
   const rows = findings.map((one) => el("li", {}, el("span", {}, el("span", { class: `state ${one.weight}` }, one.weight)), el("span", {}, one.text)));
-  const list = byId("findings");
-  const next = el("ul", {}, ...(rows.length ? rows : [el("li", {}, el("span"), el("span", { class: "soft" }, "Nothing to check or to note."))]));
-  if (list.innerHTML !== next.innerHTML) list.replaceChildren(...next.children);
+  refill(byId("findings"), ...(rows.length ? rows : [el("li", {}, el("span"), el("span", { class: "soft" }, "Nothing to check or to note."))]));
 }
 
 export function showOthers(others) {
   byId("othersbox").hidden = !others.length;
   const table = byId("others");
-  if (table.rows.length !== others.length + 1) {
-    table.replaceChildren(
+  if ([...table.querySelectorAll("a")].map((one) => one.textContent).join() !== others.map((one) => one.mark).join()) {
+    refill(table,
       el("thead", {}, el("tr", {}, ...["mark", "interior", "exterior"].map((head) => el("th", { scope: "col" }, head)))),
       el("tbody", {}, ...others.map((one) => el("tr", {}, el("th", { scope: "row" }, el("a", { href: `/openings/${encodeURIComponent(one.mark)}`, title: one.room }, one.mark)), el("td"), el("td")))));
   }
@@ -44,14 +42,14 @@ export function showBoards(box, boards) {
   box.classList.toggle("older", !boards);
   if (!boards) return;
   if (boards.wrong.length) {
-    box.replaceChildren(...boards.wrong.map((sentence) => el("p", { class: "complaint" }, sentence)));
+    refill(box, ...boards.wrong.map((sentence) => el("p", { class: "complaint" }, sentence)));
     return;
   }
   if (!boards.lines.length) {
-    box.replaceChildren(el("p", { class: "soft" }, "No boards: nothing of it is sawn."));
+    refill(box, el("p", { class: "soft" }, "No boards: nothing of it is sawn."));
     return;
   }
-  box.replaceChildren(
+  refill(box,
     el("p", {}, el("b", { class: "cost", id: "cost" }, boards.cost), " ", el("span", { class: "soft" }, boards.note)),
     el("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": "Boards" }, el("table", {}, el("tbody", {}, ...boards.lines.map((line) =>
       el("tr", {}, el("td", { class: "number" }, `${line.count} ×`), el("th", { scope: "row" }, line.board), el("td", { class: "number" }, line.cost), el("td", { class: "soft" }, line.for)))))));
@@ -60,7 +58,7 @@ export function showBoards(box, boards) {
 const HEADS = ["mark", "part", "board", "thick", "rip", "length", "work"];
 
 export function showParts(groups) {
-  byId("parts").replaceChildren(...groups.map((group) => el("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": group.title },
+  refill(byId("parts"), ...groups.map((group) => el("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": group.title },
     el("table", { class: "parts" }, el("caption", {}, `${group.title} (${group.parts.length})`),
       el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col" }, head)))),
       el("tbody", {}, ...group.parts.map(row))))));

@@ -15,7 +15,7 @@ const { ask, hear } = ofView();
 const RESTS = 90;
 const MEASURED = "This opening was measured: its window stands where it was found. Move the plan at an opening of this wall that is planned.";
 let record = JSON.parse(byId("record").textContent);
-let isHeld = false, wanted = null, reach = 0, resting = 0;
+let isHeld = false, isLate = false, wanted = null, reach = 0, resting = 0;
 const mark = record.fixed.mark;
 
 addHatches();
@@ -75,6 +75,7 @@ function start() {
 }
 
 function to(plane, near) {
+  if (!isHeld) return;  // it was let go by the keyboard
   [wanted, reach] = [plane, near];
   hand.want(plane, near, picture.cut);
   clearTimeout(resting);
@@ -89,6 +90,7 @@ async function end(isMeant) {
   wanted = null;
   if (isMeant && put !== null) await place(put, reach);
   else show(record.now);
+  if (isLate) refresh();
 }
 
 async function place(plane, near) {
@@ -135,9 +137,13 @@ for (const button of document.querySelectorAll("[data-cut]")) {
 }
 for (const one of document.querySelectorAll("[name=alone]")) one.addEventListener("change", refresh);
 
+/** The house is another one; not under the hand. */
 async function refresh() {
-  if (isHeld) return;
+  isLate = isHeld;
+  if (isLate) return;
   const found = await ask(`/openings/${encodeURIComponent(mark)}/record?alone=${alone() ? "yes" : "no"}`);
+  isLate = isHeld;  // it was taken hold of meanwhile
+  if (isLate) return;
   if (found.is_unmade) { lookAgain(); return; }
   if (!found.ok) { say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
   record = found;

@@ -33,6 +33,19 @@ export function setAttribute(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
 
+/** Put other children into a box, where they are others: what is the same stays under the hand, and scrolled as it was. */
+export function refill(box, ...children) {
+  const next = box.cloneNode(false);
+  next.append(...children.filter(Boolean));
+  if (next.isEqualNode(box)) return;
+  const at = box.contains(document.activeElement) && nameOf(document.activeElement), scrolled = [...box.querySelectorAll(".scroll")].map((one) => one.scrollLeft);
+  box.replaceChildren(...next.childNodes);
+  box.querySelectorAll(".scroll").forEach((one, n) => { one.scrollLeft = scrolled[n] || 0; });
+  if (at) [...box.querySelectorAll("a, button, summary, [tabindex]")].find((one) => nameOf(one) === at)?.focus({ preventScroll: true });
+}
+
+const nameOf = (one) => one.getAttribute("aria-label") || one.textContent;
+
 export const GONE = "The program does not answer. Start it again with: jambs open";
 
 /** Ask the program; `isHeard`: it has answered as it answers this window. Never fails: what keeps it from answering is `said`. */

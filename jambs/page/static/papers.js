@@ -1,18 +1,20 @@
 // The papers: written by a verb with its progress, listed, looked at as they print.
 
-import { byId, el, ofView, say, setText } from "/static/page.js";
+import { byId, el, ofView, refill, say, setText } from "/static/page.js";
 
 const { ask, hear } = ofView();
 const EVERY = 400;
+const FEW = 9;  // papers of a folder that stand open at first
 const STOPPED = 130;  // how a verb ends that was stopped
 let record = JSON.parse(byId("record").textContent);
+const opened = new Map();
 let chosen = null, lastVerb = "";
 
 function show() {
   setText(byId("folder"), record.folder);
-  byId("verbs").replaceChildren(...record.verbs.map(verbButton));
+  refill(byId("verbs"), ...record.verbs.map(verbButton));
   byId("stale").replaceChildren(...record.stale.map((one) => el("li", {}, el("span", {}, el("span", { class: "state stale" }, "stale")), el("span", {}, `${one.count} paper${one.count > 1 ? "s" : ""} of ${one.verb}: ${one.why}`))));
-  byId("list").replaceChildren(...(record.groups.length ? record.groups.map(group) : [el("p", { class: "soft" }, "No papers yet: build them.")]));
+  refill(byId("list"), ...(record.groups.length ? record.groups.map(group) : [el("p", { class: "soft" }, "No papers yet: build them.")]));
   if (record.wrong.length) say(record.wrong[0], "stop");
   showWork(record.work);
 }
@@ -25,11 +27,18 @@ function verbButton(one) {
 
 function group(one) {
   return el("section", {}, el("h2", {}, one.words), ...one.folders.map((folder) =>
-    el("details", { open: folder.papers.length < 9 || !folder.name }, el("summary", {}, folder.name || "of the house", el("span", { class: "soft" }, ` ${folder.papers.length}`)), el("ul", {}, ...folder.papers.map(paper)))));
+    folderBox(one, folder, el("summary", {}, folder.name || "of the house", el("span", { class: "soft" }, ` ${folder.papers.length}`)), el("ul", {}, ...folder.papers.map(paper)))));
+}
+
+/** It stands open or closed as it was left. */
+function folderBox(one, folder, ...children) {
+  const key = `${one.words} ${folder.name}`, box = el("details", { open: opened.get(key) ?? (folder.papers.length < FEW || !folder.name) }, ...children);
+  box.addEventListener("toggle", () => opened.set(key, box.open));
+  return box;
 }
 
 function paper(one) {
-  const link = el("a", { href: `/paper/${one.key}`, "data-key": one.key, ...(one.is_shown ? { target: "paper" } : { download: one.name }) }, one.name);
+  const link = el("a", { href: `/paper/${one.key}`, "data-key": one.key, "aria-current": one.key === chosen?.key, ...(one.is_shown ? { target: "paper" } : { download: one.name }) }, one.name);
   if (one.is_shown) link.addEventListener("click", (event) => { if (!event.ctrlKey && !event.metaKey) { event.preventDefault(); look(one); comeUp(); } });
   return el("li", {}, link, one.why ? el("span", { class: "state stale", title: one.why }, "stale") : null, one.why ? el("span", { class: "soft" }, one.why) : null);
 }
@@ -52,7 +61,9 @@ async function start(verb, overwrite) {
   say("");
   const state = await ask("/papers/work", { verb, overwrite });
   if (!state.ok) { say(state.said, "stop"); return; }
+  const isAtVerbs = byId("verbs").contains(document.activeElement);
   showWork(state);
+  if (isAtVerbs) byId("stopwork").focus();  // no button of a verb can be pressed now
   follow();
 }
 
@@ -75,8 +86,10 @@ async function follow() {
   if (!state.isHeard) { say(state.said, "stop"); return; }
   if (state.is_running) { showWork(state); setTimeout(follow, EVERY); return; }
   const found = await ask("/papers/list");  // done is said with the papers that are there now
+  const isAtStop = document.activeElement === byId("stopwork");
   if (found.isHeard) record = found; else showWork(state);
   show();
+  if (isAtStop) document.querySelector(`[data-verb="${CSS.escape(state.verb)}"]`)?.focus();
   if (chosen) look(chosen);
 }
 
