@@ -94,7 +94,7 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     ),
     "a gap and a post": (
         {"openings__0__mull": {"gap": "1/2", "post": "3", "joint": "1/4"}},
-        f"{W1}: mull: is neither a gap nor a post, or both; write {{gap: 1/2}} or {{post: 3 1/2, joint: 1/4}}",
+        f"{W1}: mull: is neither a gap nor a post, or both; write {{gap: 1/2 in}} or {{post: 90 mm, joint: 6 mm}}",
     ),
     "a post without a joint": (
         {"openings__0__mull": {"post": "3"}},
@@ -102,12 +102,12 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     ),
     "no mull": (
         {"openings__0__mull": None},
-        f"{W1}: mull is missing between the units; write mull: {{gap: 1/2}} or {{post: 3 1/2, joint: 1/4}}",
+        f"{W1}: mull is missing between the units; write mull: {{gap: 1/2 in}} or {{post: 90 mm, joint: 6 mm}}",
     ),
     "no bar": (
         {"openings__0__transom_bar": None},
-        f"{W1}: transom_bar is missing under the transom; write transom_bar: {{gap: 1/2}} or "
-        "{post: 3 1/2, joint: 1/4}",
+        f"{W1}: transom_bar is missing under the transom; write transom_bar: {{gap: 1/2 in}} or "
+        "{post: 90 mm, joint: 6 mm}",
     ),
     "a unit that the job does not define": (
         {"openings__0__units": [unit("30 x 48"), {"window": "bay", "frame": "30 x 48"}]},

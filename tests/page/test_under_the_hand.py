@@ -156,7 +156,8 @@ def test_a_layer_that_is_drawn_along_is_not_taken_from_the_hand(page: Page) -> N
     answered(page, page.locator("#fields"))
     assert page.evaluate("window.held.isConnected")
     page.evaluate("window.held.classList.remove('moved')")
-    page.wait_for_function("!window.held.isConnected")
+    page.wait_for_timeout(600)
+    assert not page.evaluate("window.held.isConnected")  # it was drawn anew as soon as it was let go
 
 
 def test_the_notice_of_a_conflict_is_not_drawn_anew_at_each_look(page: Page, place: Served) -> None:

@@ -72,7 +72,7 @@ class MullEntry(ModelOrText):
     @model_validator(mode="after")
     def _one_of_both(self) -> MullEntry:
         if (self.gap is None) is (self.post is None):
-            raise fault("is neither a gap nor a post, or both; write {gap: 1/2} or {post: 3 1/2, joint: 1/4}")
+            raise fault("is neither a gap nor a post, or both; write {gap: 1/2 in} or {post: 90 mm, joint: 6 mm}")
         if (self.post is None) is not (self.joint is None):
             raise fault("post and joint go together: the width of the post, and what is left between it and each frame")
         return self
@@ -153,11 +153,11 @@ def row_fault(
     if sum(len(row) for row in rows) < 2:
         return ("units",), "is one unit alone; write window and frame for it, or list the others"
     if mull is None and any(len(row) > 1 for row in rows):
-        return ("mull",), "mull is missing between the units; write mull: {gap: 1/2} or {post: 3 1/2, joint: 1/4}"
+        return ("mull",), "mull is missing between the units; write mull: {gap: 1/2 in} or {post: 90 mm, joint: 6 mm}"
     if bar is None and len(rows) > 1:
         return (
             ("transom_bar",),
-            "transom_bar is missing under the transom; write transom_bar: {gap: 1/2} or {post: 3 1/2, joint: 1/4}",
+            "transom_bar is missing under the transom; write transom_bar: {gap: 1/2 in} or {post: 90 mm, joint: 6 mm}",
         )
     if mull and not any(len(row) > 1 for row in rows):
         return ("mull",), "lies between units side by side, and there are none; remove it"

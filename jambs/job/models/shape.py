@@ -70,14 +70,14 @@ GOES_WITH = {
 }
 """The sizes that a kind of shape is given by."""
 EXAMPLES = {
-    ShapeKind.RAKED: "{kind: raked, left: 36, right: 48}",
-    ShapeKind.GABLE: "{kind: gable, sides: 30}",
-    ShapeKind.OCTAGON: "{kind: octagon, cut: 8}",
-    ShapeKind.SEGMENT_ARCH: "{kind: segment arch, rise: 8}",
+    ShapeKind.RAKED: "{kind: raked, left: 36 in, right: 48 in}",
+    ShapeKind.GABLE: "{kind: gable, sides: 30 in}",
+    ShapeKind.OCTAGON: "{kind: octagon, cut: 8 in}",
+    ShapeKind.SEGMENT_ARCH: "{kind: segment arch, rise: 8 in}",
     ShapeKind.HALF_ROUND: "half round",
     ShapeKind.FULL_ROUND: "full round",
     ShapeKind.QUARTER_ROUND: "{kind: quarter round, high_side: left}",
-    ShapeKind.ELLIPSE_ARCH: "{kind: ellipse arch, rise: 10}",
+    ShapeKind.ELLIPSE_ARCH: "{kind: ellipse arch, rise: 10 in}",
     ShapeKind.TRIANGLE: "triangle",
 }
 OVER_LEGS = (ShapeKind.SEGMENT_ARCH, ShapeKind.HALF_ROUND)
