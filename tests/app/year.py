@@ -122,8 +122,8 @@ class Wishes:
     """What the job file says. ``marks``: by room; ``more``: what is said of an opening beside that.
 
     ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there, on that ``day``. ``foam``: how
-    thick a layer of the wall is; ``casing``: how wide, outside; ``jamb_depth``: of the window. ``is_joined``: the pantry's
-    window is trimmed as one with the kitchen's, where that is a plain one.
+    thick a layer of the wall is; ``casing``: how wide, outside; ``jamb_depth``: of the window. ``is_joined``: the
+    pantry's window is trimmed as one with the kitchen's, where that is a plain one.
     """
 
     marks: dict[str, str] = field(default_factory=lambda: {"kitchen": "K1", "bath": "F2"})
