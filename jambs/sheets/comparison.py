@@ -202,8 +202,8 @@ def _least_words(window: Record) -> list[str]:
     low, high = (one["text"] for one in least["band"])
     words = [
         f"Least heat with the flange {least['flange_plane']['text']} from the inside face (interior depth "
-        f"{least['interior_depth']['text']}). From {low} to {high} (gray) it is at most 0.005 W/mK more: less than the "
-        "input is uncertain by."
+        f"{least['interior_depth']['text']}). From {low} to {high} (hatched) it is at most 0.005 W/mK more: less than "
+        "the input is uncertain by."
     ]
     excess = least["rule_excess"]
     if excess:

@@ -47,6 +47,8 @@ LEFT, RIGHT, TOP, BOTTOM = 34.0, 8.0, 33.0, 22.0
 """Margins of a chart. [pt]"""
 CIRCLE = 4.6
 """Radius round a letter. [pt]"""
+BAND_LINES = 3.0
+"""How far apart the lines of a band are [pt]; gray is black where nothing else prints."""
 CLEAR = CIRCLE + 1.5
 """From an axis to the words beside it: a letter on the axis touches none. [pt]"""
 NEAR = 10.5
@@ -95,9 +97,11 @@ def _band(chart: Chart, at: At, low: float, high: float) -> list[str]:
     if chart.band is None:
         return []
     (left, bottom), (right, top) = at(chart.band[0], low), at(chart.band[1], high)
-    return [
-        f'<rect x="{left:.1f}" y="{top:.1f}" width="{right - left:.1f}" height="{bottom - top:.1f}" fill="#e4e4e4"/>'
-    ]
+    upright = "".join(
+        f"M{left + BAND_LINES * i:.1f},{top:.1f}V{bottom:.1f}" for i in range(int((right - left) / BAND_LINES) + 1)
+    )
+    ends = f"M{right:.1f},{top:.1f}V{bottom:.1f}"
+    return [f'<path d="{upright}{ends}" stroke="#777" stroke-width="0.25"/>']
 
 
 def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[str]:

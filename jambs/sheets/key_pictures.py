@@ -5,6 +5,7 @@ Sketches, not to scale and of no house: what counts is from where to where an ar
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
@@ -14,7 +15,12 @@ SMALL = 6.0
 LETTER = 0.56
 """Mean width of a bold letter, in heights: near enough to clear what lies behind a word."""
 ARROW = 2.2
-WALL, WOOD, FRAME, SASH, PALE = "#e4e4e4", "#cfcfcf", "#9a9a9a", "#bdbdbd", "#f4f4f4"
+WALL, WOOD, FRAME, SASH, PALE = "wall", "wood", "frame", "sash", "pale"
+HATCHES = {WOOD: (4.0, 1), FRAME: (6.0, -1), SASH: (9.0, 1)}
+"""How far apart the lines of a hatch are, level [pt], and how they lean: 1 up to the right, -1 down.
+
+Lines, as gray is black on printers and plotters that know black alone, and would swallow the words on it.
+"""
 
 
 @dataclass(slots=True)
@@ -27,10 +33,13 @@ class _Sketch:
 
     def box(self, x: float, y: float, width: float, height: float, fill: str = "none", *, dashed: bool = False) -> None:
         dash = ' stroke-dasharray="3 2"' if dashed else ""
+        color = "none" if fill == "none" else "white"
         self.shapes.append(
-            f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}" fill="{fill}" '
-            f'stroke="black" stroke-width="0.5"{dash}/>'
+            f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}" fill="{color}" '
+            f'stroke="black" stroke-width="{0.9 if fill in HATCHES else 0.5}"{dash}/>'
         )
+        if fill in HATCHES:
+            self.shapes.append(_hatch(x, y, width, height, *HATCHES[fill]))
 
     def line(self, x1: float, y1: float, x2: float, y2: float, *, width: float = 0.4, dash: str = "") -> None:
         dashed = f' stroke-dasharray="{dash}"' if dash else ""
@@ -43,7 +52,7 @@ class _Sketch:
         self, x: float, y: float, text: str, *, anchor: str = "middle", bold: bool = False, size: float = TEXT
     ) -> None:
         weight = ' font-weight="bold"' if bold else ""
-        if bold:
+        if text:
             self._clear(x, y, LETTER * size * len(text), anchor)
         self.shapes.append(
             f'<text x="{x:.1f}" y="{y:.1f}" font-family="Liberation Sans" font-size="{size}" '
@@ -89,6 +98,17 @@ class _Sketch:
     def svg(self) -> str:
         size = f'width="{self.width}pt" height="{self.height}pt" viewBox="0 0 {self.width} {self.height}"'
         return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{"".join(self.shapes)}</svg>'
+
+
+def _hatch(x: float, y: float, width: float, height: float, apart: float, lean: int) -> str:
+    """Return lines at 45° over a box as one path."""
+    pieces = []
+    for count in range(1, math.ceil((width + height) / apart)):
+        along = count * apart
+        start, finish = max(0.0, along - height), min(width, along)
+        tops = [along - one if lean > 0 else height - along + one for one in (start, finish)]
+        pieces.append(f"M{x + start:.1f},{y + tops[0]:.1f}L{x + finish:.1f},{y + tops[1]:.1f}")
+    return f'<path d="{"".join(pieces)}" stroke="black" stroke-width="0.25"/>'
 
 
 def depths_picture() -> str:

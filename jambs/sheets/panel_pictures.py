@@ -17,7 +17,7 @@ PANEL = "#e4e4e4"
 
 
 def framed_picture(part: Part) -> Record:
-    """Draw the face of a jamb, left end at the left, bottom of a leg at the left: to scale, its panels gray."""
+    """Draw the face of a jamb, left end at the left, bottom of a leg at the left: to scale, its panels shaded."""
     assert part.blank.panels
     layout, turned = part.blank.panels.layout, is_turned(part)
     scale = min(WIDE / layout.length, HIGH / layout.width)

@@ -12,26 +12,26 @@ from jambs.section.region import Region, Section, Stuff
 
 POINTS_PER_INCH = 72.0
 FILLS = {
-    Stuff.GYPSUM: "#d9d9d9",
+    Stuff.GYPSUM: "url(#dots)",
     Stuff.FRAMING: "url(#lumber)",
     Stuff.CAVITY: "url(#fiber)",
     Stuff.AIR: "#ffffff",
-    Stuff.SHEATHING: "#bdbdbd",
+    Stuff.SHEATHING: "url(#sheet)",
     Stuff.MEMBRANE: "#707070",
     Stuff.RIGID: "url(#rigid)",
     Stuff.FIBER: "url(#fiber)",
     Stuff.STRAPPING: "url(#lumber)",
-    Stuff.COVER: "#bdbdbd",
-    Stuff.CLADDING: "#e6e6e6",
+    Stuff.COVER: "url(#sheet)",
+    Stuff.CLADDING: "#ffffff",
     Stuff.BUCK: "url(#lumber)",
     Stuff.FRAME: "#ffffff",
-    Stuff.GLASS: "#9a9a9a",
-    Stuff.JAMB: "#8a8a8a",
-    Stuff.CASING: "#c4c4c4",
-    Stuff.SILL: "#8a8a8a",
+    Stuff.GLASS: "#ffffff",
+    Stuff.JAMB: "url(#wood)",
+    Stuff.CASING: "url(#crosswise)",
+    Stuff.SILL: "url(#wood)",
     Stuff.SHIM: "#ffffff",
-    Stuff.RETURN: "#d9d9d9",
-    Stuff.TILE: "#8a8a8a",
+    Stuff.RETURN: "url(#dots)",
+    Stuff.TILE: "url(#sheet)",
     Stuff.FURRING: "url(#lumber)",
     Stuff.SEALANT: "#303030",
     Stuff.METAL: "#000000",
@@ -39,11 +39,19 @@ FILLS = {
 BOLD = (Stuff.FRAME, Stuff.JAMB, Stuff.BUCK)
 """Drawn with a heavy line: what moves with the window."""
 PATTERNS = (
+    '<pattern id="wood" width="3" height="3" patternUnits="userSpaceOnUse">'
+    '<rect width="3" height="3" fill="#fff"/><path d="M0,3 L3,0" stroke="#000" stroke-width="0.4"/></pattern>'
+    '<pattern id="crosswise" width="3" height="3" patternUnits="userSpaceOnUse">'
+    '<rect width="3" height="3" fill="#fff"/><path d="M0,0 L3,3" stroke="#000" stroke-width="0.4"/></pattern>'
+    '<pattern id="sheet" width="1.5" height="1.5" patternUnits="userSpaceOnUse">'
+    '<rect width="1.5" height="1.5" fill="#fff"/><path d="M0.75,0 V1.5" stroke="#555" stroke-width="0.3"/></pattern>'
+    '<pattern id="dots" width="3" height="3" patternUnits="userSpaceOnUse">'
+    '<rect width="3" height="3" fill="#fff"/><circle cx="1" cy="1" r="0.3" fill="#555"/></pattern>'
     '<pattern id="lumber" width="5" height="5" patternUnits="userSpaceOnUse">'
     '<rect width="5" height="5" fill="#fff"/><path d="M0,5 L5,0" stroke="#777" stroke-width="0.5"/></pattern>'
     '<pattern id="rigid" width="4" height="4" patternUnits="userSpaceOnUse">'
-    '<rect width="4" height="4" fill="#f4f4f4"/><circle cx="2" cy="2" r="0.5" fill="#888"/></pattern>'
-    '<pattern id="fiber" width="6" height="4" patternUnits="userSpaceOnUse"><rect width="6" height="4" fill="#fafafa"/>'
+    '<rect width="4" height="4" fill="#fff"/><circle cx="2" cy="2" r="0.5" fill="#888"/></pattern>'
+    '<pattern id="fiber" width="6" height="4" patternUnits="userSpaceOnUse"><rect width="6" height="4" fill="#fff"/>'
     '<path d="M0,4 Q1.5,0 3,2 T6,0" stroke="#aaa" stroke-width="0.5" fill="none"/></pattern>'
 )
 

@@ -107,6 +107,13 @@ def test_no_two_materials_share_a_hatch() -> None:
     assert rigid.name != frame.name
 
 
+def test_materials_that_lie_face_to_face_are_hatched_the_other_way() -> None:
+    """Black on white, direction tells neighbors apart (ISO 128-3, sectional views, from memory; drafting practice)."""
+    leans = {hatch: (PATTERNS[hatch].angle_deg + 45) % 180 for hatch in PATTERNS}
+    beside = [(Hatch.SHEET, Hatch.TRIM_CROSSWISE), (Hatch.SHEET, Hatch.CLADDING), (Hatch.TRIM, Hatch.TRIM_CROSSWISE)]
+    assert not [pair for pair in beside if leans[pair[0]] == leans[pair[1]]]
+
+
 def test_insulation_is_not_the_loudest_thing_on_a_sheet() -> None:
     """Length of strokes on 50 x 50 mm of paper: layers that fill half a section have at most half of what wood has."""
     square = [[(0.0, 0.0), (50.0, 0.0), (50.0, 50.0), (0.0, 50.0)]]

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from ezdxf.filemanagement import readfile
+from rounds import rounded_inside
 from samples import SAMPLES, drawn
 
 from jambs.drawings.drawing import numbers_on
 from jambs.drawings.dxf.model import write_dxf
-from jambs.drawings.elements.boxes import Box
+from jambs.drawings.elements.boxes import Box, box_around, crossing
 from jambs.drawings.elements.paper import PAGES, Sizes
 from jambs.drawings.elements.view import Ink, Shape, Tag, ViewKind
 from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.svg.sheets import sheet_pages
+from jambs.face import draw
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 GLASS = Box(0.0, 0.0, 20.0, 30.0)
@@ -86,3 +89,32 @@ def test_tags_that_find_no_room_stand_past_each_other_and_a_bar_is_tagged_at_its
     one, two, side = place_tags([HEAD, HEAD, bar], [OUTLINE], boxes=[GLASS, GLASS], lines=[], sizes=SIZES)
     assert not one.box.overlaps(two.box) and two.box.bottom > one.box.top
     assert side.center[1] == pytest.approx(20.0) and side.box.left > 20.0
+
+
+SHAPES: dict[str, Any] = {
+    "raked": {"kind": "raked", "left": 24, "right": 36},
+    "triangle": {"kind": "triangle", "peak_from_left": 12},
+}
+"""Shapes of which a side lies off the edges of the rectangle round the frame."""
+
+
+@pytest.mark.parametrize("name", SHAPES)
+def test_the_line_of_a_tag_crosses_the_edge_that_its_section_cuts(name: str) -> None:
+    """A tag that found room inside crosses an edge of the frame that is seen; those past the view are few."""
+    made = rounded_inside(SHAPES[name])
+    inside = 0
+    for view in (one for one in draw(made.kit, made.job).views if one.kind.is_elevation):
+        seen = [edge for shape in view.shapes if shape.ink is not Ink.HIDDEN for edge in shape.segments]
+        core = box_around(point for edge in seen for point in edge)
+        for tag in view.tags:
+            is_inside = core.holds(tag.box)
+            assert not is_inside or any(crossing(tag.line, edge) for edge in seen), (name, tag.of)
+            inside += is_inside
+    assert inside >= 4
+
+
+def test_a_place_along_a_line_that_turns_goes_by_its_length() -> None:
+    """By hand: 10 up and 30 across, half of 40 is 10 along the second."""
+    bent = Tag(of="bent", edge=((0.0, 20.0), (0.0, 30.0), (30.0, 30.0)), inward=(0.0, -1.0))
+    (tag,) = place_tags([bent], [], boxes=[Box(0.0, 0.0, 40.0, 40.0)], lines=[], sizes=SIZES)
+    assert tag.center[0] == pytest.approx(10.0)

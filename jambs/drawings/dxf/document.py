@@ -154,13 +154,11 @@ def _add_dimension_style(document: Document, scale: Scale, units: Units) -> None
 def radius_style(document: Document, scale: Scale) -> str:
     """Return the name of the style of radii at a scale; the first that asks for it makes it.
 
-    Its suffix has the letter R before the value, as a reader that draws dimensions anew knows it from nowhere else; the
-    crosses on centers are ours, so that none stands at a center that is far off the paper.
+    The crosses on centers are ours, so that none stands at a center that is far off the paper.
     """
     name, plain = f"SHOP-R-{scale.factor:g}", dimension_style(scale)
     if name not in document.dimstyles:
         made = document.dimstyles.duplicate_entry(plain, name)
-        made.dxf.dimpost = f"R {made.dxf.dimpost}"
         made.dxf.dimcen = 0.0
         made.dxf.dimtsz = 0.0  # a radius has an arrow, no stroke
     return name

@@ -25,7 +25,7 @@ class Pattern:
 
 PATTERNS = {
     Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.05),
-    Hatch.SHEET: Pattern(name="ANSI31", spread=0.4, angle_deg=90),
+    Hatch.SHEET: Pattern(name="ANSI31", spread=0.3),
     Hatch.RIGID: Pattern(name="ANSI37", spread=2.2),
     Hatch.FIBER: Pattern(name="HONEY", spread=1.3),
     Hatch.CLADDING: Pattern(name="ANSI32", spread=0.4, angle_deg=90),

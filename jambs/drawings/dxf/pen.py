@@ -132,7 +132,7 @@ class Pen:
             "text_midpoint": (*self.at(_middle(radial.text)), 0.0),
             "attachment_point": 5,
             "actual_measurement": radial.value * self.unit,
-            "text": "<>",
+            "text": "R <>",  # not in the suffix of the style, which some readers pass over
         }
 
     def lines_and_texts(self, view: PlacedView) -> None:

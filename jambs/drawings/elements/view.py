@@ -196,11 +196,12 @@ class Mark:
 class Tag:
     """A section tag: the name of the view it leads to, the edge that is cut there, the way from it into the opening.
 
+    ``edge``: a line of two points, or of more where the side that is cut turns or runs along an arc.
     ``leaves``: where there is no room it stands past the view, against this way; against ``inward`` if left out.
     """
 
     of: str
-    edge: Segment
+    edge: tuple[Point, ...]
     inward: Point
     leaves: Point | None = None
 

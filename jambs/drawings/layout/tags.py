@@ -6,8 +6,9 @@ section is, so the view keeps the room free and the layouts fill it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
-from itertools import count, product
+from itertools import count, pairwise, product
 
 from jambs.drawings.elements.boxes import Box, Segment, boxes_joined
 from jambs.drawings.elements.paper import Sizes
@@ -83,6 +84,15 @@ def _around(line: Segment) -> Box:
     return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
 
 
-def _along(edge: Segment, share: float) -> Point:
-    (x0, y0), (x1, y1) = edge
-    return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
+def _along(edge: Sequence[Point], share: float) -> Point:
+    """Return the point at a share of the length of a line."""
+    left = share * sum(math.dist(start, end) for start, end in pairwise(edge))
+    at = edge[0]
+    for start, end in pairwise(edge):
+        length = math.dist(start, end)
+        part = min(1.0, left / length) if length else 0.0
+        at = (start[0] + part * (end[0] - start[0]), start[1] + part * (end[1] - start[1]))
+        left -= length
+        if left <= 0.0:
+            break
+    return at

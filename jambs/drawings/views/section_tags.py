@@ -5,11 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.elements.boxes import Box
 from jambs.drawings.elements.view import Tag, View, ViewKind
-from jambs.drawings.views.sash import sight_box
+from jambs.drawings.views.shaped_window import sight_path
+from jambs.geometry import Point
+from jambs.job.models.openings import Opening
+from jambs.job.models.path import points_of
+from jambs.job.models.path_edge import FramePath
 from jambs.parts.kit.kit import Kit
 from jambs.section.region import SectionCut
+from jambs.sides import Side
+
+INWARD = {Side.HEAD: (0.0, -1.0), Side.SILL: (0.0, 1.0), Side.LEFT: (1.0, 0.0), Side.RIGHT: (-1.0, 0.0)}
+"""The way from each side into the opening, as seen from inside."""
 
 
 def section_name(cut: SectionCut) -> str:
@@ -23,18 +30,35 @@ def with_tags(view: View, kit: Kit, cuts: Iterable[SectionCut]) -> View:
     Those at the jambs have fewer places beside the marks, so they come first.
     """
     from_outside = view.kind is ViewKind.EXTERIOR
-    box = sight_box(kit.placement.opening, from_outside=from_outside)
     jambs_first = sorted(cuts, key=lambda cut: cut in (SectionCut.HEAD, SectionCut.SILL))
-    return replace(view, tags=tuple(_tag(cut, box, from_outside=from_outside) for cut in jambs_first))
+    return replace(view, tags=tuple(_tag(cut, kit.placement.opening, from_outside=from_outside) for cut in jambs_first))
 
 
-def _tag(cut: SectionCut, box: Box, *, from_outside: bool) -> Tag:
+def _tag(cut: SectionCut, opening: Opening, *, from_outside: bool) -> Tag:
     """Left and right are as seen from inside."""
-    name = section_name(cut)
-    if cut is SectionCut.HEAD:
-        return Tag(of=name, edge=((box.left, box.top), (box.right, box.top)), inward=(0.0, -1.0))
-    if cut is SectionCut.SILL:
-        return Tag(of=name, edge=((box.left, box.bottom), (box.right, box.bottom)), inward=(0.0, 1.0))
-    is_left = (cut is SectionCut.LEFT_JAMB) is not from_outside
-    x = box.left if is_left else box.right
-    return Tag(of=name, edge=((x, box.bottom), (x, box.top)), inward=(1.0 if is_left else -1.0, 0.0))
+    side = cut.side
+    x, y = INWARD[side]
+    edge = _edge(side, sight_path(opening, from_outside=from_outside))
+    if from_outside:
+        edge = tuple((opening.frame.width - across, up) for across, up in edge)
+    across_first = not side.is_leg
+    forward = sorted((edge[0], edge[-1]), key=lambda point: point if across_first else point[::-1])
+    return Tag(
+        of=section_name(cut),
+        edge=edge if edge[0] == forward[0] else edge[::-1],
+        inward=(-x if from_outside else x, y),
+    )
+
+
+def _edge(side: Side, path: FramePath) -> tuple[Point, ...]:
+    """Return the line along a side of a path; of one without that leg the line from its top down that way."""
+    edges = [edge for edge in path if edge.side is side]
+    if edges:
+        return (*points_of(tuple(edges)), edges[-1].finish)
+    points = points_of(path)
+    step = 1 if side is Side.RIGHT else -1
+    at = max(range(len(points)), key=lambda i: points[i][1])
+    found = [points[at]]
+    while (after := points[(at := at + step) % len(points)])[1] < found[-1][1]:
+        found.append(after)
+    return tuple(found)

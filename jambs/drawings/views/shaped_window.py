@@ -22,10 +22,14 @@ SPRINGS, HOLE_SPRINGS = "to spring line", "rough, to spring line"
 
 def outlines_seen(opening: Opening, *, from_outside: bool) -> tuple[Polygon, Polygon]:
     """Return the frame's outer and inner edge as seen from one side, counter-clockwise."""
+    sight = sight_path(opening, from_outside=from_outside)
+    return _seen(frame_path(opening), opening, from_outside), _seen(sight, opening, from_outside)
+
+
+def sight_path(opening: Opening, *, from_outside: bool) -> FramePath:
+    """Return the inner edges of the frame as one side shows them; left and right are as seen from inside."""
     face = opening.window.outside_face if from_outside else opening.window.frame_face
-    path = frame_path(opening)
-    sight = outset(path, {side: -face.at(side) for side in Side})
-    return _seen(path, opening, from_outside), _seen(sight, opening, from_outside)
+    return outset(frame_path(opening), {side: -face.at(side) for side in Side})
 
 
 def rough_outline_seen(placement: Placement, *, from_outside: bool) -> Polygon:
