@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Iterator
 from itertools import combinations
@@ -32,6 +33,12 @@ def in_wall(part: dict[str, Any]) -> list[tuple[float, float]]:
     return [(x, y) for x, y, _ in in_space(part)]
 
 
+def over_all(part: dict[str, Any]) -> list[tuple[float, float]]:
+    """Return the corners of a part on the wall; of one with slanted ends those of its face, which none runs past."""
+    is_slanted = any(cut["kind"] == "plane cut" for cut in part["cuts"])
+    return in_wall({**part, "profile": []}) if is_slanted else in_wall(part)
+
+
 def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
     """Return every size that follows from the record of an opening, in its unit: figures, planes, corners, cuts."""
     found = set(values_in(opening))
@@ -53,7 +60,7 @@ def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
         trim = [part for part in mine if part["is_wood"] or "crew" in part]
         for parts in (trim, wood, [part for part in wood if part["name"] == "casing"]):
             for axis in (0, 1):
-                places = [corner[axis] for part in parts for corner in in_wall(part)]
+                places = [corner[axis] for part in parts for corner in over_all(part)]
                 found |= {max(places) - min(places)} if places else set()
     found |= sizes_of_shapes(opening)
     for part in opening["parts"]:
@@ -78,16 +85,22 @@ def sizes_of_shapes(opening: dict[str, Any]) -> set[float]:
 
 
 def sizes_of_ends(part: dict[str, Any]) -> set[float]:
-    """Return a part's long and short points, which the record tells in words, and how it lies in the wall."""
-    points = re.findall(r"(?:long|short) point ((?:\d+ )?\d+(?:/\d+)?(?:\"|\.\d mm| mm))", part["ends"])
+    """Return long and short points and chords, which the record tells in words, and how a part lies in the wall."""
+    points = re.findall(
+        r"(?:long point|short point|over) ((?:\d+ )?\d+(?:/\d+)?(?:\"|\.\d mm| mm))", f"{part['ends']} {part['work']}"
+    )
     in_words = {read_length(one, units=Units.INCH) * (25.4 if one.endswith("mm") else 1.0) for one in points}
-    return in_words.union(*(apart(corner[axis] for corner in in_wall(part)) for axis in (0, 1)))
+    under_frame = {abs(y) for _, y in in_wall(part)} if part["name"] == "exterior sill" else set()
+    return in_words.union(under_frame, *(apart(corner[axis] for corner in in_wall(part)) for axis in (0, 1)))
 
 
 def sizes_of_arcs(part: dict[str, Any]) -> set[float]:
-    """Return the rise of each arc sawn into the near edge of a part: from its chord, that edge, to its crown."""
-    arcs = [cut for cut in part["cuts"] if cut["kind"] == "arc cut"]
-    return {abs(cut["radius"]["value"] - abs(cut["center"][1]["value"])) for cut in arcs}
+    """Return rise and chord of each arc sawn into the near edge of a part: from it to the crown, and along it."""
+    arcs = [
+        (cut["radius"]["value"], abs(cut["center"][1]["value"])) for cut in part["cuts"] if cut["kind"] == "arc cut"
+    ]
+    chords = {2 * math.sqrt(max(0.0, radius**2 - below**2)) for radius, below in arcs}
+    return {abs(radius - below) for radius, below in arcs} | chords
 
 
 def sizes_of_members(part: dict[str, Any]) -> set[float]:

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import math
+from pathlib import Path
 
 import pytest
+from ezdxf.filemanagement import readfile
 from rounds import rounded_inside
 
 from jambs.arcs import arcs_of
+from jambs.drawings.dxf.model import write_dxf
 from jambs.drawings.elements.paper import INCH_SCALES
 from jambs.drawings.elements.view import Arc, Chain, Ink, View
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.views.details import details
 from jambs.drawings.views.sections import section_view, sections_shown
+from jambs.face import draw, make_kits
 from jambs.geometry import Point
 from jambs.length import FINE, Units, read_length
 from jambs.section.cut import sections_to_draw
@@ -129,3 +133,16 @@ def test_a_ring_is_cut_at_head_and_jamb_alone_and_says_that_its_sill_is_the_same
     assert "the same at the sill, square to the frame" in ring["jamb"]
     assert list(octagon) == ["head", "jamb", "sill"]
     assert not any("the same at the sill" in one for remarks in octagon.values() for one in remarks)
+
+
+def test_the_letter_of_a_radius_is_in_its_text_and_its_value_stays_that_of_the_arc(tmp_path: Path) -> None:
+    """DXF reference, DIMENSION: group 1, in which ``<>`` stands for the measurement; readers pass over the suffix."""
+    made = rounded_inside({"kind": "half round"}, 36, 60)
+    (kit,) = make_kits(made.job)
+    write_dxf(draw(kit, made.job), tmp_path / "one.dxf")
+    document = readfile(tmp_path / "one.dxf")
+    radii = [one for one in document.modelspace().query("DIMENSION") if one.dxf.dimtype & 7 == 4]
+    assert radii and {one.dxf.text for one in radii} == {"R <>"}
+    assert not [one for one in radii if "R" in document.dimstyles.get(one.dxf.dimstyle).dxf.dimpost]
+    for one in radii:
+        assert one.dxf.actual_measurement == pytest.approx(math.dist(one.dxf.defpoint, one.dxf.defpoint4))

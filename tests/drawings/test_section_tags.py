@@ -18,7 +18,7 @@ from jambs.drawings.elements.view import Ink, Shape, Tag, ViewKind
 from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.svg.sheets import sheet_pages
-from jambs.face import draw
+from jambs.face import draw, make_kits
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 GLASS = Box(0.0, 0.0, 20.0, 30.0)
@@ -103,7 +103,8 @@ def test_the_line_of_a_tag_crosses_the_edge_that_its_section_cuts(name: str) -> 
     """A tag that found room inside crosses an edge of the frame that is seen; those past the view are few."""
     made = rounded_inside(SHAPES[name])
     inside = 0
-    for view in (one for one in draw(made.kit, made.job).views if one.kind.is_elevation):
+    (kit,) = make_kits(made.job)
+    for view in (one for one in draw(kit, made.job).views if one.kind.is_elevation):
         seen = [edge for shape in view.shapes if shape.ink is not Ink.HIDDEN for edge in shape.segments]
         core = box_around(point for edge in seen for point in edge)
         for tag in view.tags:
