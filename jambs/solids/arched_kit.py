@@ -129,7 +129,7 @@ def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=_goes_round(solids))
     if solids.outside_slack.gap > TIGHT:
         return found
-    slope = tangent(trim.sill.slope) if trim.sill and stands_on_sill(solids) else 0.0
+    slope = tangent(trim.sill.slope) if trim.sill else 0.0
     return [*found, box.bears("exterior casing", casing, jambs, reveal=trim.casing_reveal, way=-1.0, slope=slope)]
 
 
