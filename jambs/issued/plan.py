@@ -191,8 +191,8 @@ def _compared(
 def _filled(printed: Printed, record: Record, last: Entry) -> Printed:
     """Fill in the openings that were not built this time as they were issued, in the units of now."""
     try:
-        before, units = record.printed(last), printed["units"]
-        was = {one["mark"]: in_units(one, before.get("units", units), units) for one in before["openings"]}
+        before, units = record.printed(last), str(printed["units"])
+        was = {one["mark"]: in_units(one, str(before.get("units", units)), units) for one in before["openings"]}
     except (Unreadable, KeyError, TypeError):
         return printed
     new = {one["mark"]: one for one in printed["openings"]}

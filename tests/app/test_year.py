@@ -217,8 +217,8 @@ def step(house: House, number: int, kind: str) -> None:
         wishes.day = ("2026-01-05", "2026-07-01", "2026-06-01")[number % 3]
     elif kind == "kitchen removed, pantry stays":
         marks = {key: mark for key, mark in wishes.marks.items() if key != "kitchen"}
-        free = "K1" if "K1" not in marks.values() else "K9"
-        wishes.marks = {"kitchen": free, **marks} if "kitchen" not in wishes.marks else marks or wishes.marks
+        mark = "K1" if "K1" not in marks.values() else "K9"
+        wishes.marks = {"kitchen": mark, **marks} if "kitchen" not in wishes.marks else marks or wishes.marks
     elif kind == "bath goes or comes":
         marks = {key: mark for key, mark in wishes.marks.items() if key != "bath"}
         wishes.marks = (
