@@ -19,8 +19,8 @@ class NoCode(Exception):
     """A picture in which no code of this job is read; the message is a sentence."""
 
 
-def mark_in(content: bytes, job: str) -> str:
-    """Return the mark of the opening that a photographed code is of; of a part, that of its opening.
+def mark_in(content: bytes, job: str) -> tuple[str, str]:
+    """Return the mark of the opening or the part that a photographed code is of, and the issue of its paper.
 
     Raises:
         NoCode: there is no code, or one of something else.
@@ -33,7 +33,7 @@ def mark_in(content: bytes, job: str) -> str:
     for text in texts:
         mark, *rest = text.split("\n")
         if len(rest) == LINES - 1 and rest[-1] == job:
-            return mark
+            return mark, rest[0]
     raise NoCode(f"This code is not of {job}: it is of another job, or of something else.")
 
 

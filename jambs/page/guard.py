@@ -132,9 +132,14 @@ def largest(path: str) -> int:
 
 
 def _role_refused(role: KeyRole | None, path: str) -> tuple[int, str] | None:
+    is_for_telephones = path == TELEPHONE or path.startswith(f"{TELEPHONE}/")
+    if role is None and is_for_telephones:
+        return 403, (
+            "This telephone has not come in, or the program was started anew since: point its camera at the code that "
+            "the program shows. Readings that it keeps stay in it, and go out then."
+        )
     if role is None:
         return 403, "Open the page with the link that the program printed: this browser has not come in by it."
-    is_for_telephones = path == TELEPHONE or path.startswith(f"{TELEPHONE}/")
     if role is KeyRole.TELEPHONE and not is_for_telephones:
         return 403, "A telephone may read and enter measures, nothing else."
     return None

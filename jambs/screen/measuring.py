@@ -11,6 +11,7 @@ import threading
 from collections import OrderedDict
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
 from jambs.app.chain import Unbuildable, Unmade, as_held, placed_each
@@ -22,7 +23,14 @@ from jambs.job.editing.edits import InsertKey
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import Filled, cells_of, filled_table
 from jambs.job.measured.measures import BY as WHO
-from jambs.job.measured.measures import DATE, measured_opening, measures_csv, measures_rows, with_table
+from jambs.job.measured.measures import (
+    DATE,
+    measured_opening,
+    measures_csv,
+    measures_rows,
+    place_words,
+    with_table,
+)
 from jambs.job.measured.measuring_points import Kind, Place, measure_places
 from jambs.job.models.openings import Opening
 from jambs.job.reading.complaints import Complaints
@@ -48,11 +56,17 @@ ONE_DAY = datetime.timedelta(days=1)
 """A telephone may live by the clock of another land."""
 LONGEST_NAME = 60
 """Letters of a name under *measured by*."""
+TYPED = {Units.INCH: "in", Units.MM: "mm"}
+"""How a unit is typed behind a figure."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SentReading:
-    """A reading as a telephone sends it. ``was``: what it saw at that place before; ``day``: ``2026-06-01``."""
+    """A reading as a telephone sends it. ``was``: what it saw at that place before; ``day``: ``2026-06-01``.
+
+    It may have waited for a network while the job changed: so ``asked`` says which place the telephone asked for, in
+    its words, and ``units`` what a figure without a unit was typed in, as its page was then; nothing: as the job is.
+    """
 
     id: str
     mark: str
@@ -62,10 +76,16 @@ class SentReading:
     is_sure: bool
     day: str
     by: str
+    asked: str = ""
+    units: str = ""
 
 
 class NotTaken(Exception):
     """A reading that cannot be written; its message is a sentence for whoever holds the tape."""
+
+
+class Changed(NotTaken):
+    """A reading of a place that is gone or another one by now: the opening has another mark, another shape."""
 
 
 class ReadOtherwise(Exception):
@@ -152,6 +172,11 @@ class Measuring:
         """Return the name of the job."""
         return self.plan().job.name
 
+    @property
+    def target(self) -> Path:
+        """The folder of the job's papers."""
+        return self._desk.target
+
     def mark(self, named: str) -> str | None:
         """Return the mark of an opening that is named with capitals or without, or by the mark of a part of it."""
         marks = {one.mark.lower(): one.mark for one in self.plan().job.openings}
@@ -207,7 +232,7 @@ class Measuring:
         """Write a reading down, unless it was written already; return the answer.
 
         Raises:
-            NotTaken: it cannot be written.
+            NotTaken: it cannot be written, or is of a place that has changed (`Changed`).
             ReadOtherwise: somebody else has read another length there meanwhile.
             Unbuildable: its opening cannot be placed now.
         """
@@ -223,7 +248,7 @@ class Measuring:
         plan = self.plan()
         _hold_to_placed(plan, entry.mark)
         if entry.mark not in plan.placements:
-            raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
+            raise Changed(f"There is no opening {entry.mark} in this job any more.")
         if said := self.stated(entry.mark):
             raise NotTaken(said)
         if entry.day > (self._today() + ONE_DAY).isoformat():
@@ -231,8 +256,9 @@ class Measuring:
         opening = _unread(plan.placements[entry.mark].opening)
         place = next((one for one in measure_places(opening) if one.number == entry.place), None)
         if place is None:
-            raise NotTaken(f"{entry.mark} has no place {entry.place}.")
-        text = _text(entry.text, place, plan.job.units)
+            raise Changed(f"{entry.mark} has no place {entry.place}.")
+        _hold_to_asked(entry, place)
+        text = _text(entry, place, plan.job.units)
         there = read_file(self.folder / plan.table_name)
         if there and not plan.is_named:
             self._check_table_beside(plan)
@@ -325,22 +351,44 @@ def _unread(opening: Opening) -> Opening:
     return replace(opening, readings=None, measured=None)
 
 
-def _text(text: str, place: Place, units: Units) -> str:
+def _hold_to_asked(entry: SentReading, place: Place) -> None:
+    """See that the number still means the place that was read: another shape of the opening counts others.
+
+    Raises:
+        Changed: it does not.
+    """
+    now = place_words(place)
+    if entry.asked and entry.asked != now:
+        raise Changed(
+            f"{entry.mark} has changed since this was read: place {entry.place} was {entry.asked}, now it is {now}."
+        )
+
+
+def _text(entry: SentReading, place: Place, units: Units) -> str:
     """Return a reading as the table has it.
 
     Raises:
         NotTaken: it is none.
     """
     if place.kind is Kind.WALL_FINISH:
-        if text not in ("yes", "no"):
+        if entry.text not in ("yes", "no"):
             raise NotTaken("Say yes or no: is the wall finish on?")
-        return text
+        return entry.text
+    typed_in = Units(entry.units) if entry.units in tuple(Units) else units
     try:
-        length = read_length(text, units=units)
+        length = read_length(entry.text, units=typed_in)
     except LengthError as error:
         raise NotTaken(f"{error}.") from None
     plain = length_text(length, units=units, mark=False)
-    return plain if abs(read_length(plain, units=units) - length) < OFF_GRID else text
+    with_unit = f"{entry.text} {TYPED[typed_in]}"
+    return next((one for one in (plain, entry.text) if _is_length(one, length, units)), with_unit)
+
+
+def _is_length(text: str, length: float, units: Units) -> bool:
+    try:
+        return abs(read_length(text, units=units) - length) < OFF_GRID
+    except LengthError:
+        return False
 
 
 def _hold_against_others(entry: SentReading, text: str, held: Mapping[str, object], units: Units) -> None:

@@ -16,6 +16,8 @@ WIDTH, HEIGHT, MARGIN = 190.0, 190.0, 24.0
 """Of the picture, and round the frame in it [pixels]."""
 GREATEST, LEAST, OF_STEP = 16.0, 7.0, 0.46
 """Radius of a place [pixels], and its share of the way to the next place."""
+READABLE = 13.0
+"""Places that are smaller have no number but where one is asked for: nobody would read it at a telephone [pixels]."""
 LETTERS = 1.05
 """Size of the number in a place, of its radius."""
 RAISED = 0.36
@@ -38,6 +40,8 @@ def places_picture(places: Sequence[Record], opening: Opening) -> Record:
         "glass": _box(left + FACE, top + FACE, wide - 2 * FACE, high - 2 * FACE),
         "outlines": _outlines(opening, scale, left, top + high) if opening.shape else {},
         "radius": round(radius, 1),
+        "is_crowded": radius < READABLE,
+        "larger": round(GREATEST / radius, 3),
         "letters": round(radius * LETTERS, 1),
         "places": [
             {

@@ -1,9 +1,10 @@
 // One opening: enters a reading with thumbs, keeps it until it is written down, shows what is answered.
 // Nothing is worked out here: a reading goes out as it was typed, and what comes back is shown as it is printed.
 
-import { unbroken } from "/static/page.js";
+import { askBoxes, box, element } from "/static/telephone_asks.js";
 import { keepPhoto, photoSender } from "/static/telephone_photos.js";
-import { drop, insist, needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
+import { needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
+import { carefulWay } from "/static/telephone_way.js";
 
 const $ = (id) => document.getElementById(id);
 const opening = $("opening");
@@ -59,15 +60,25 @@ function likelyButton(fraction) {
   return button;
 }
 
+/** The place that is asked for is as large on every picture, over the others. */
+function enlarge(place) {
+  const circle = place.querySelector("circle");
+  const [x, y, larger] = [circle.getAttribute("cx"), circle.getAttribute("cy"), place.closest("svg").dataset.larger];
+  place.setAttribute("transform", `translate(${x} ${y}) scale(${larger}) translate(${-x} ${-y})`);
+  place.parentNode.append(place);
+}
+
 function show() {
   const group = groupOf(asked.dataset.place);
   const odd = new Set(answer.questions.map((one) => String(one.place)));
   for (const place of document.querySelectorAll(".picture .place")) {
     place.classList.toggle("is-asked", place.dataset.place === asked.dataset.place);
+    place.removeAttribute("transform");
     place.classList.toggle("is-read", readAt(place.dataset.place) !== "");
     place.classList.toggle("is-questioned", odd.has(place.dataset.place));
     place.classList.toggle("is-aside", place.dataset.group !== group);
   }
+  enlarge(document.querySelector(".picture .place.is-asked"));
   for (const row of rows) row.querySelector(".read").textContent = readAt(row.dataset.place);
   const now = readAt(asked.dataset.place);
   $("reads").textContent = now ? `reads ${now}` : "";
@@ -112,17 +123,27 @@ document.querySelector(".entry").addEventListener("click", (event) => {
 // ---- what goes out, and what comes back
 
 function write(reading, place, sure) {
-  put({ mark, place: Number(place), text: reading, was: readAt(place), sure, day: $("day").value, by: $("by").value });
+  const { words } = rows.find((row) => row.dataset.place === place).dataset;
+  const units = opening.dataset.metric ? "mm" : "inch";
+  const told = { asked: words, units, was: readAt(place), sure, day: $("day").value, by: $("by").value };
+  try {
+    put({ mark, place: Number(place), text: reading, ...told });
+  } catch {
+    said("This telephone has no room for a reading: write it on paper, and free some.");
+    return;
+  }
   $("asks").replaceChildren();
   ask(next());
   send();
 }
 
+function said(words) {
+  $("network").textContent = words;
+  $("network").hidden = !words;
+}
+
 const send = sender((told) => {
-  if (told.network !== undefined) {
-    $("network").textContent = told.network;
-    $("network").hidden = !told.network;
-  }
+  if (told.network !== undefined) said(told.network);
   if (told.answer && told.mark === mark) {
     answer = told.answer;
     showAnswer();
@@ -131,37 +152,8 @@ const send = sender((told) => {
   if (told.asks) showAsks(told.asks);
 });
 
-function element(kind, words, name) {
-  const made = document.createElement(kind);
-  made.textContent = unbroken(words);
-  if (name) made.className = name;
-  return made;
-}
-
-function box(words, ...choices) {
-  const made = element("div", "");
-  made.append(element("p", words));
-  const two = element("div", "", "two");
-  for (const [name, act] of choices) {
-    const button = element("button", name);
-    button.type = "button";
-    button.addEventListener("click", act);
-    two.append(button);
-  }
-  made.append(two);
-  return made;
-}
-
 function showAsks(kept) {
-  const others = kept.map((one) =>
-    one.there
-      ? box(
-          `${one.mark}, place ${one.place}: ${one.there} stands there already${one.by ? `, read by ${one.by}` : ""}. You read ${one.text}.`,
-          [`Keep ${one.there}`, () => settle(one, false)],
-          [`Write ${one.text}`, () => settle(one, true)],
-        )
-      : box(`${one.mark}, place ${one.place}, ${one.text}: ${one.said}`, ["Measure again", () => again(one)]),
-  );
+  const others = askBoxes(kept, settle, again);
   const odd = answer.questions.map((one) =>
     box(
       one.text,
@@ -173,21 +165,17 @@ function showAsks(kept) {
   if (others.length || odd.length) $("asks").scrollIntoView({ block: "nearest" });
 }
 
-function settle(entry, mine) {
-  if (mine) insist(entry.id);
-  else {
-    drop(entry.id);
-    if (entry.mark === mark) answer.read[String(entry.place)] = entry.there;
-  }
+function settle(entry, isMine) {
+  if (!isMine && entry.mark === mark) answer.read[String(entry.place)] = entry.there;
+  if (entry.changed) location.reload(); // this page asks for places of before
   show();
   send();
 }
 
+/** How the place of a reading is asked for once more; nothing where this opening has it no longer, or it is another's. */
 function again(entry) {
-  drop(entry.id);
   const row = entry.mark === mark && rows.find((one) => one.dataset.place === String(entry.place));
-  if (row) ask(row);
-  send();
+  return row && !entry.changed ? () => ask(row) : null;
 }
 
 function showAnswer() {
@@ -244,6 +232,7 @@ $("picture").addEventListener("change", async (event) => {
   event.target.value = "";
 });
 
+carefulWay([document.querySelector("a.back")], said);
 for (const row of rows) row.addEventListener("click", () => { ask(row); opening.scrollIntoView(); });
 likely.className = "fractions";
 likely.id = "likely";

@@ -1,24 +1,39 @@
 // The list of openings: finds one by mark or room, sends what waits, reads the code of a paper from a photo.
 
 import { photoSender } from "/static/telephone_photos.js";
+import { askBoxes, box } from "/static/telephone_asks.js";
 import { sender } from "/static/telephone_queue.js";
+import { carefulWay } from "/static/telephone_way.js";
 
 const network = document.getElementById("network");
 const find = document.getElementById("find");
 const none = document.getElementById("none");
 const rows = [...document.querySelectorAll("#openings a")];
 
-sender((told) => {
-  if (told.asks?.length) {
-    network.textContent = `Readings have a question: ${[...new Set(told.asks.map((one) => one.mark))].join(", ")}`;
-    network.hidden = false;
-  } else if (told.network !== undefined) {
-    network.textContent = told.network;
-    network.hidden = !told.network;
-  }
-})();
+function say(words) {
+  network.textContent = words;
+  network.hidden = !words;
+}
 
-photoSender(() => {})();
+const send = sender((told) => {
+  if (told.network !== undefined) say(told.network);
+  if (told.asks) document.getElementById("asks").replaceChildren(...askBoxes(told.asks, () => send()));
+});
+
+const photos = new Map();
+const sendPhotos = photoSender((mark, said, isThere, leaveOut) => {
+  photos.delete(mark);
+  if (!isThere) photos.set(mark, box(`Photo of ${mark}: ${said}`, ["Leave it out", () => { leaveOut(); photos.delete(mark); showPhotos(); }]));
+  showPhotos();
+});
+
+function showPhotos() {
+  document.getElementById("photos").replaceChildren(...photos.values());
+}
+
+send();
+sendPhotos();
+carefulWay(rows, say);
 
 const by = document.getElementById("by");
 by.value = localStorage.getItem("jambs-by") ?? "";
@@ -35,15 +50,18 @@ find.addEventListener("input", () => {
 });
 
 document.getElementById("picture").addEventListener("change", async (event) => {
-  const said = document.getElementById("said");
+  const said = document.getElementById("said"), way = document.getElementById("way");
   const [picture] = event.target.files;
   if (!picture) return;
   said.textContent = "The code is being read …";
   try {
     const answer = await fetch("/telephone/code", { method: "POST", body: picture });
     const found = await answer.json();
-    if (answer.ok) location.assign(found.path);
+    if (answer.ok && !found.said) location.assign(found.path);
     else said.textContent = found.said;
+    way.hidden = !found.path;
+    way.href = found.path ?? "";
+    way.textContent = `Go to ${found.mark}`;
   } catch {
     said.textContent = "No network: find the opening in the list by its mark.";
   }

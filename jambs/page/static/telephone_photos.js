@@ -31,7 +31,9 @@ export const keepPhoto = async (mark, picture) => {
   return inStore("readwrite", (store) => store.put(content, `${mark}\n${Date.now()}`));
 };
 
-/** Keeps sending what waits. `tell(mark, said, isThere)` is called with what became of a photo. */
+const TAKEN_NEVER = [413, 422]; // too large, or no photo: sending it again would not help
+
+/** Keeps sending what waits. `tell(mark, said, isThere, leaveOut)` is called with what became of a photo. */
 export function photoSender(tell) {
   let busy = false, timer = 0;
 
@@ -53,16 +55,19 @@ export function photoSender(tell) {
     try {
       answer = await fetch(`/telephone/photo/${encodeURIComponent(mark)}`, { method: "POST", body: content, signal: AbortSignal.timeout(PATIENCE) });
     } catch (error) {
-      tell(mark, "No network: the photo is kept in this telephone and goes out by itself.", false);
+      tell(mark, "No network: the photo is kept in this telephone and goes out by itself.", false, () => inStore("readwrite", (store) => store.delete(key)));
       throw error;
     }
-    const found = await answer.json().catch(() => ({ said: "The program does not take the photo now; it is kept in this telephone." }));
-    if (answer.status >= 500 || answer.status === 403) {
-      tell(mark, found.said, false);
-      throw new Error("later");
+    const leaveOut = () => inStore("readwrite", (store) => store.delete(key));
+    const unsaid = answer.status === 413 ? "The photo is too large: take a smaller one." : "The program does not take it now.";
+    const { said } = await answer.json().catch(() => ({ said: unsaid }));
+    if (answer.ok || TAKEN_NEVER.includes(answer.status)) {
+      await leaveOut();
+      tell(mark, said, answer.ok, () => {});
+      return;
     }
-    await inStore("readwrite", (store) => store.delete(key));
-    tell(mark, found.said, answer.ok);
+    tell(mark, `${said} It is kept in this telephone.`, false, leaveOut);
+    if (answer.status !== 404) throw new Error("later");
   }
 
   addEventListener("online", send);

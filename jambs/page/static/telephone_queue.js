@@ -32,6 +32,11 @@ export function drop(id) {
   keep(waiting().filter((one) => one.id !== id));
 }
 
+/** Let a reading go out once more as it is. */
+export function retry(id) {
+  mark(id, { there: undefined, said: undefined });
+}
+
 /** Let a reading through over the other one, which has been seen now. */
 export function insist(id) {
   keep(waiting().map((one) => (one.id === id ? { ...one, was: one.there, there: undefined, said: undefined } : one)));
@@ -46,7 +51,7 @@ export function needsSomebody(entry) {
 }
 
 async function sent(entry) {
-  const { there, said, ...reading } = entry;
+  const { there, said, changed, ...reading } = entry;
   return fetch("/telephone/reading", {
     method: "POST",
     headers: { "content-type": "application/json" },
@@ -72,9 +77,10 @@ export function sender(tell) {
     if (busy) return;
     busy = true;
     let said = "";
+    const held = new Set(); // openings that have to wait: what was read of others goes out all the same
     try {
       for (;;) {
-        const entry = waiting().find((one) => !needsSomebody(one));
+        const entry = waiting().find((one) => !needsSomebody(one) && !held.has(one.mark));
         if (!entry) break;
         const answer = await sent(entry);
         if (answer.ok) {
@@ -90,7 +96,7 @@ export function sender(tell) {
           break;
         } else {
           said = answer.status === 503 ? (await answer.json()).said : "the program has no answer; it is tried again";
-          break;
+          held.add(entry.mark);
         }
       }
     } catch {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from urllib.parse import quote
 
@@ -10,7 +11,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.face.screen import Measuring, MeasuringAside
+from jambs.face import JobFaults
+from jambs.face.screen import Measuring, MeasuringAside, opening_on_paper
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
 from jambs.page.guard import LARGER, TELEPHONE
@@ -21,19 +23,35 @@ LARGER[f"{TELEPHONE}/photo/"] = LARGEST_PHOTO
 LARGER[f"{TELEPHONE}/code"] = LARGEST_PHOTO
 
 
+Answered = Callable[..., Response]
+
+
+def _or_waits(answered: Answered, *given: object) -> Response:
+    """Answer a picture; while the job is at fault there is nobody who knows its openings, and the telephone waits."""
+    try:
+        return answered(*given)
+    except JobFaults as error:
+        faults = "; ".join(map(str, error.faults))
+        return data({"said": f"The job has faults now, so the picture has to wait: {faults}"}, status=503)
+
+
 async def _photo(request: Request) -> Response:
     """Show the photo of an opening."""
-    measuring = measuring_of(request)
-    mark = await run_in_threadpool(measuring.ask, Measuring.mark, request.path_params["mark"])
-    file = await run_in_threadpool(kept_file, measuring.folder, mark) if mark else None
+    return await run_in_threadpool(_or_waits, _seen, measuring_of(request), request.path_params["mark"])
+
+
+def _seen(measuring: Measuring | MeasuringAside, named: str) -> Response:
+    mark = measuring.ask(Measuring.mark, named)
+    file = kept_file(measuring.folder, mark) if mark else None
     if file is None:
         return Response("There is no photo.", status_code=404, media_type="text/plain")
-    return Response(await run_in_threadpool(file.read_bytes), media_type="image/jpeg")
+    return Response(file.read_bytes(), media_type="image/jpeg")
 
 
 async def _keep(request: Request) -> Response:
     """Keep a photo of an opening beside the job; the one before goes."""
-    return await run_in_threadpool(_kept, measuring_of(request), request.path_params["mark"], await request.body())
+    content = await request.body()
+    return await run_in_threadpool(_or_waits, _kept, measuring_of(request), request.path_params["mark"], content)
 
 
 def _kept(measuring: Measuring | MeasuringAside, named: str, content: bytes) -> Response:
@@ -53,17 +71,22 @@ def _kept(measuring: Measuring | MeasuringAside, named: str, content: bytes) -> 
 
 async def _code(request: Request) -> Response:
     """Say which opening the code on a measure sheet or a label is of."""
-    return await run_in_threadpool(_found, measuring_of(request), await request.body())
+    return await run_in_threadpool(_or_waits, _found, measuring_of(request), await request.body())
 
 
 def _found(measuring: Measuring | MeasuringAside, content: bytes) -> Response:
     try:
-        mark = measuring.ask(Measuring.mark, mark_in(content, measuring.ask(Measuring.job_name)))
+        found = measuring.ask(opening_on_paper, *mark_in(content, measuring.ask(Measuring.job_name)))
     except NoCode as error:
         return data({"said": str(error)}, status=422)
-    if mark is None:
-        return data({"said": "The opening of this code is no longer in the job."}, status=422)
-    return data({"path": f"{TELEPHONE}/opening/{quote(mark, safe='')}"})
+    if found.mark is None:
+        said = f"The opening of this code, {found.printed} on its paper, is no longer in the job by that mark."
+        return data({"said": said}, status=422)
+    path = {"path": f"{TELEPHONE}/opening/{quote(found.mark, safe='')}"}
+    if measuring.ask(Measuring.mark, found.printed) == found.mark:
+        return data(path)
+    said = f"This paper calls the opening {found.printed}; its mark is {found.mark} now."
+    return data({**path, "said": said, "mark": found.mark})
 
 
 ROUTES = [

@@ -12,6 +12,7 @@ from starlette.routing import Route
 
 from jambs.face import JobFaults, Record, Unbuildable
 from jambs.face.screen import (
+    Changed,
     Measuring,
     MeasuringAside,
     NotTaken,
@@ -68,13 +69,16 @@ async def _reading(request: Request) -> Response:
 
 
 def _taken(measuring: Measuring | MeasuringAside, entry: SentReading) -> Response:
-    """Write a reading down: 200 with the answer, 409 where another reading stands there, 422 where it is none."""
+    """Write a reading down: 200 with the answer, 409 where another reading stands there, 422 where it is none.
+
+    ``changed``: its place is another one by now, so the telephone has to show the opening anew.
+    """
     try:
         return data({"id": entry.id, "answer": measuring.ask(Measuring.take, entry)})
     except ReadOtherwise as error:
         return data({"id": entry.id, "there": error.there, "by": error.by}, status=409)
     except NotTaken as error:
-        return data({"id": entry.id, "said": str(error)}, status=422)
+        return data({"id": entry.id, "said": str(error), "changed": isinstance(error, Changed)}, status=422)
     except JobFaults as error:
         return data(
             {"said": "The job has faults now, so this has to wait: " + "; ".join(map(str, error.faults))}, status=503
@@ -91,13 +95,18 @@ def _taken(measuring: Measuring | MeasuringAside, entry: SentReading) -> Respons
 
 def _entry(said: Record) -> SentReading | None:
     """Return a reading as it was sent; nothing where it is none."""
-    texts = {name: said.get(name, "") for name in ("id", "mark", "text", "was", "day", "by")}
+    texts = {name: said.get(name, "") for name in ("id", "mark", "text", "was", "day", "by", "asked", "units")}
     place = said.get("place")
-    if not all(isinstance(text, str) and len(text) <= LONGEST for text in texts.values()):
+    if not all(_is_text(text) for text in texts.values()):
         return None
     if not isinstance(place, int) or isinstance(place, bool) or not texts["id"] or not texts["text"]:
         return None
     return SentReading(place=place, is_sure=said.get("sure") is True, **texts)
+
+
+def _is_text(sent: object) -> bool:
+    """Say whether what was sent is a text that can be written down: half of a letter of two halves is none."""
+    return isinstance(sent, str) and len(sent) <= LONGEST and not any("\ud800" <= one <= "\udfff" for one in sent)
 
 
 async def _shown(made: Callable[[], Response], mark: str = "") -> Response:
