@@ -333,12 +333,46 @@ class HeadFlashingLaps(LapStep):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SiteHeadLaps(LapStep):
+    """The head flashing over a head that is not one level edge, formed on site: its front leg [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.HEAD_FLASHING
+    front: float
+    round: FlangePath
+    is_cased: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return f"{PartKind.HEAD_FLASHING.words}, formed on site"
+
+    def over(self, units: Units) -> str:
+        """Say how it is formed, what it laps and how its pieces lap; common practice, no source."""
+        over = "the casing" if self.is_cased else "the face legs of the returns"
+        leg = f"front leg {units.text(self.front)} down over {over}"
+        if self.round is FlangePath.EDGES:
+            return f"bent along every edge that sheds water, {leg}; {FROM_BELOW[self.round]}; ends turned up, so that water leaves over the front leg"
+        by = "the casing's template" if self.is_cased else "the face legs"
+        formed = f"soft metal dressed to the curve, or segments soldered by {by}"
+        return f"{formed}, {leg}; {FROM_BELOW[self.round]}"
+
+
+FROM_BELOW = {
+    FlangePath.EDGES: "from the lowest piece upward, each over the one below at the corners",
+    FlangePath.ARCH: "in pieces from both ends of the curve upward, each over the one below",
+    FlangePath.RING: "in pieces from the level diameter upward on both sides, each over the one below",
+}
+"""How pieces over a head that is not one level edge lap; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class UpstandLaps(LapStep):
     """What laps the upstand of the head flashing; ``behind``: weather membrane → trim plane [in], None without one."""
 
     kind: ClassVar[LapKind] = LapKind.UPSTAND
     behind: float | None
     upstand: float
+    round: FlangePath = FlangePath.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -349,7 +383,8 @@ class UpstandLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say what it laps, and what is still to settle."""
-        over = f"over the upstand of {units.text(self.upstand)}"
+        pieces = FROM_BELOW.get(self.round)
+        over = f"over the upstand of {units.text(self.upstand)}{f', {pieces}' if pieces else ''}"
         if self.behind is None:
             return f"settle which layer does: the wall names no membrane; bring it {over}"
         if is_behind(self.behind):
@@ -366,6 +401,7 @@ class CladdingLaps(LapStep):
     behind: float | None
     gap: float
     is_cased: bool = True
+    is_level: bool = True
 
     @property
     def what(self) -> str:
@@ -376,4 +412,5 @@ class CladdingLaps(LapStep):
         """Say what it laps, and how far it stays off the casing."""
         that = "it" if self.behind is None else "the strip" if is_behind(self.behind) else "the membrane"
         of = "the head casing's upper edge" if self.is_cased else "the top of the head flashing"
-        return f"over {that}, {units.text(self.gap)} clear of {of}"
+        along = "" if self.is_level else ", cut along it on the wall"
+        return f"over {that}, {units.text(self.gap)} clear of {of}{along}"

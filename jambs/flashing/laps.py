@@ -24,6 +24,7 @@ from jambs.flashing.lap_words import (
     SideTapeLaps,
     SillFlashingLaps,
     SillLaps,
+    SiteHeadLaps,
     TrimLaps,
     UpstandLaps,
     WindowLaps,
@@ -69,7 +70,7 @@ def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
         steps.append(PanLaps(front=pan.front.width, behind=_out_from_membrane(kit, pan.profile[-1][0])))
     steps += _window(kit, _behind_the_window(kit), has_pan=pan is not None)
     steps += _sill(kit, made.get(BlankKind.SILL_FLASHING))
-    steps += [_trim(kit), *(_head(kit) if _has(kit, PartKind.HEAD_FLASHING) else ())]
+    steps += [_trim(kit), *(_head(kit) if _is_flashed(kit) else ())]
     return tuple(Lap(number=number, step=step) for number, step in enumerate(steps, start=1))
 
 
@@ -154,17 +155,26 @@ def _has(kit: Kit, kind: PartKind) -> bool:
     return any(part.kind is kind for part in kit.parts)
 
 
+def _is_flashed(kit: Kit) -> bool:
+    """Say whether metal goes over the head: a strip of the kit or, along a shape, what is formed on site."""
+    return _has(kit, PartKind.HEAD_FLASHING) or kit.placement.opening.shape is not None
+
+
 def _head(kit: Kit) -> list[LapStep]:
     """Return what goes on over the head casing: the metal, what laps its upstand, the cladding.
 
-    Of a head that is not one level edge none of it is laid out: a finding leaves it to the site.
+    Over a head that is not one level edge no metal is laid out: the step says how it is formed on site.
     """
     trim, planes = kit.placement.opening.exterior, kit.placement.planes
     assert trim is not None
-    metal, membrane = trim.head_flashing, weather_membrane(planes)
+    metal, membrane, is_cased = trim.head_flashing, weather_membrane(planes), trim.returns is None
     behind = None if membrane is None else planes.trim_plane - membrane
+    about, is_level = _round(kit.placement.opening), _has(kit, PartKind.HEAD_FLASHING)
+    over: LapStep = SiteHeadLaps(front=metal.drip, round=about, is_cased=is_cased)
+    if is_level:
+        over = HeadFlashingLaps(front=metal.drip, is_cased=is_cased)
     return [
-        HeadFlashingLaps(front=metal.drip, is_cased=trim.returns is None),
-        UpstandLaps(behind=behind, upstand=metal.upstand),
-        CladdingLaps(behind=behind, gap=metal.gap_to_cladding, is_cased=trim.returns is None),
+        over,
+        UpstandLaps(behind=behind, upstand=metal.upstand, round=about),
+        CladdingLaps(behind=behind, gap=metal.gap_to_cladding, is_cased=is_cased, is_level=is_level),
     ]

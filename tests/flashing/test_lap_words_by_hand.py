@@ -19,12 +19,14 @@ from jambs.flashing.lap_words import (
     SET,
     SLOPE_FIRST,
     CladdingLaps,
+    FlangePath,
     Foot,
     HeadMembraneLaps,
     HeadTapeLaps,
     PanLaps,
     SideTapeLaps,
     SillLaps,
+    SiteHeadLaps,
     TrimLaps,
     UpstandLaps,
     WindowLaps,
@@ -254,6 +256,49 @@ def test_over_a_head_that_is_not_level_no_strip_is_made_and_a_pan_lies_on_the_le
     steps = [lap.step for lap in make_flashings(octagon, FlashingEntry(), INCH).laps]
     said = [step.over(INCH) for step in steps if isinstance(step, TrimLaps)]
     assert len(said) == 1 and said[0].startswith("legs on the bottom piece, ")
+
+
+@pytest.mark.parametrize(
+    ("shape", "frame", "below", "formed", "from_below"),
+    [
+        (
+            {"kind": "raked", "left": "30", "right": "48"},
+            "24 x 48",
+            "sill",
+            "bent along every edge",
+            "from the lowest piece",
+        ),
+        ({"kind": "octagon", "cut": "8"}, "30 x 30", "all round", "bent along every edge", "from the lowest piece"),
+        ("triangle", "48 x 30", "sill", "bent along every edge", "from the lowest piece"),
+        ({"kind": "segment arch", "rise": "6"}, "30 x 48", "sill", "soft metal dressed", "from both ends of the curve"),
+        ("full round", "30 x 30", "all round", "soft metal dressed", "from the level diameter"),
+    ],
+)
+def test_over_a_shaped_head_metal_is_formed_on_site_after_the_casing(
+    shape: Any, frame: str, below: str, formed: str, from_below: str
+) -> None:
+    """Each piece over the one below: common practice, no source."""
+    no_sill = {"exterior_trim__outside__sill": None} if below == "all round" else {}
+    if formed.startswith("soft"):
+        kit = arched(shape, *map(float, frame.split(" x ")), **no_sill).kit
+    else:
+        kit = shaped(shape, frame, **no_sill)
+    steps = [lap.step for lap in make_flashings(kit, FlashingEntry(), INCH).laps]
+    assert [type(step) for step in steps[-4:]] == [TrimLaps, SiteHeadLaps, UpstandLaps, CladdingLaps]
+    metal, upstand, cladding = (step.over(INCH) for step in steps[-3:])
+    assert metal.startswith(formed) and from_below in metal.partition("; ")[2]
+    assert from_below in upstand and cladding.endswith(", cut along it on the wall")
+
+
+def test_a_level_head_has_its_strip_and_nothing_to_form_on_site() -> None:
+    steps = [lap.step for lap in make_flashings(kit_of(), FlashingEntry(), INCH).laps]
+    assert not any(isinstance(step, SiteHeadLaps) for step in steps)
+    assert not any(word in step.over(INCH) for step in steps for word in ("piece", "cut along"))
+
+
+def test_over_metal_returns_the_head_flashing_laps_their_face_legs_and_goes_by_them() -> None:
+    over = SiteHeadLaps(front=0.5, round=FlangePath.ARCH, is_cased=False).over(INCH)
+    assert "by the face legs" in over and 'front leg 1/2" down over the face legs of the returns' in over
 
 
 def test_without_bent_metal_only_the_laps_of_the_kit_are_told() -> None:

@@ -152,6 +152,12 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
     targets[LapKind.WINDOW] = _outermost(low, Stuff.FRAME).center
     targets[LapKind.SILL] = _outermost(low, Stuff.SILL).center
     returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN and one.is_level), None)
+    if LapKind.HEAD_FLASHING not in targets:  # formed on site: what it lies on
+        casing = _outermost(head, Stuff.CASING)
+        targets[LapKind.HEAD_FLASHING] = (casing.center[0], casing.top)
+        trim = kit.placement.opening.exterior
+        up = trim.head_flashing.upstand if trim else 0.0
+        targets[LapKind.UPSTAND] = (kit.placement.planes.trim_plane, casing.top + up / 2)
     targets[LapKind.TRIM] = _middle(returned.profile[1:3]) if returned else _outermost(head, Stuff.CASING).center
     cladding = _outermost(head, Stuff.CLADDING)
     targets[LapKind.CLADDING] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
