@@ -351,7 +351,8 @@ class SiteHeadLaps(LapStep):
         over = "the casing" if self.is_cased else "the face legs of the returns"
         leg = f"front leg {units.text(self.front)} down over {over}"
         if self.round is FlangePath.EDGES:
-            return f"bent along every edge that sheds water, {leg}; {FROM_BELOW[self.round]}; ends turned up, so that water leaves over the front leg"
+            turned = "ends turned up, so that water leaves over the front leg"
+            return f"bent along every edge that sheds water, {leg}; {FROM_BELOW[self.round]}; {turned}"
         by = "the casing's template" if self.is_cased else "the face legs"
         formed = f"soft metal dressed to the curve, or segments soldered by {by}"
         return f"{formed}, {leg}; {FROM_BELOW[self.round]}"

@@ -62,7 +62,7 @@ def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
             for axis in (0, 1):
                 places = [corner[axis] for part in parts for corner in over_all(part)]
                 found |= {max(places) - min(places)} if places else set()
-    found |= sizes_of_shapes(opening)
+    found |= sizes_of_shapes(opening) | sizes_of_sills(opening)
     for part in opening["parts"]:
         found |= sizes_of_ends(part) | sizes_of_arcs(part) | sizes_of_members(part)
     return {size / unit for size in found}
@@ -84,10 +84,17 @@ def sizes_of_shapes(opening: dict[str, Any]) -> set[float]:
     return found
 
 
+def sizes_of_sills(opening: dict[str, Any]) -> set[float]:
+    """Return how far the top of the exterior sill, where it begins, lies under the inner edge of the frame."""
+    face = opening["window"]["frame_face"]["sill"]["value"]
+    return {face - part["seat"]["origin"][1] for part in opening["parts"] if part["name"] == "exterior sill"}
+
+
 def sizes_of_ends(part: dict[str, Any]) -> set[float]:
-    """Return long and short points and chords, which the record tells in words, and how a part lies in the wall."""
+    """Return points, edges and chords, which the record tells in words, and how a part lies in the wall."""
     points = re.findall(
-        r"(?:long point|short point|over) ((?:\d+ )?\d+(?:/\d+)?(?:\"|\.\d mm| mm))", f"{part['ends']} {part['work']}"
+        r"(?:long point|short point|over|edge on the (?:face|back)) ((?:\d+ )?\d+(?:/\d+)?(?:\"|\.\d mm| mm))",
+        f"{part['ends']} {part['work']}",
     )
     in_words = {read_length(one, units=Units.INCH) * (25.4 if one.endswith("mm") else 1.0) for one in points}
     under_frame = {abs(y) for _, y in in_wall(part)} if part["name"] == "exterior sill" else set()
