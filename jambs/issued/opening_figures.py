@@ -61,19 +61,21 @@ LATER_OF_WINDOW = ("frame_depth", "frame_face")
 PARTS = ("parts", "figures", "clear_opening", "depths")
 HEADS = ("mark", "state", "parts", *STATED, *(way[0] for _, way in FIGURES if len(way) == 1))
 """What is told otherwise: never among the values that follow."""
+BARE = {"faces_deg": (1.0, "°"), "share": (100.0, " %")}
+"""Numbers that are recorded without words, by their name: by what they are told, and its unit."""
 
 
 def opening_rows(old: Record, new: Record) -> Iterator[Row]:
     """Yield the changed values that somebody stated, and the depths."""
     for words, way in FIGURES:
-        yield from _row(words, _at(old, way), _at(new, way))
+        yield from _row(words, _at(old, way), _at(new, way), way)
     told = {way for _, way in FIGURES}
     for key in STATED:
         for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
             if way[1:2] and way[1] in LATER_OF_WINDOW and way[1] not in old.get(key, {}):
                 continue  # an issue of before it was recorded
             if way[:2] not in told and way not in told:
-                yield from _row(_words(way), was, now)
+                yield from _row(_words(way), was, now, way)
 
 
 def following_rows(old: Record, new: Record) -> Iterator[Row]:
@@ -81,7 +83,7 @@ def following_rows(old: Record, new: Record) -> Iterator[Row]:
     for key in new:
         if key not in HEADS:
             for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
-                yield from _row(_words(way), was, now)
+                yield from _row(_words(way), was, now, way)
 
 
 def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
@@ -181,8 +183,16 @@ def _called_without(trim: Any, own: str) -> Any:
     return {**trim, "name": trim["name"].removesuffix(own)} if is_named else trim
 
 
-def _row(words: str, was: Any, now: Any) -> Iterator[Row]:
-    old, new = _text(was), _text(now)
+def _bare_text(way: tuple[str, ...], value: Any) -> str:
+    """Return a value as it is printed; of numbers that the record has without words, the unit by their name."""
+    if isinstance(value, int | float) and not isinstance(value, bool) and way[-1] in BARE:
+        times, unit = BARE[way[-1]]
+        return f"{round(value * times, 1):g}{unit}"
+    return _text(value)
+
+
+def _row(words: str, was: Any, now: Any, way: tuple[str, ...] = ("",)) -> Iterator[Row]:
+    old, new = _bare_text(way, was), _bare_text(way, now)
     if old != new:
         yield words, old, new
 

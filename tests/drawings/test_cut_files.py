@@ -16,9 +16,9 @@ import dxfgrabber
 import pytest
 from ezdxf.entities import dimstyle
 from reading_cut_files import opened, outlines
-from shapely.geometry import Polygon
+from shapely.geometry import Point, Polygon, box
 
-from jambs.drawings.cut_files.figure import has_shape, part_figures
+from jambs.drawings.cut_files.figure import GRAIN, LEAST, LETTER, has_shape, part_figures
 from jambs.drawings.cut_files.write import Release, _frame, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH
@@ -206,6 +206,20 @@ def test_notes_come_first_in_plain_letters() -> None:
     notes = [one.text for one in figure.words if one.layer.name == "NOTE"]
     assert notes[0] == "PLANNED - measure before cutting"
     assert all(note.isascii() for note in notes)
+
+
+def test_words_on_a_board_sawn_hollow_stay_within_its_curves() -> None:
+    job, parts = house("creamery")
+    on_edge = [part for part in parts.values() if part.is_wood and part.is_sawn_on_edge and not part.is_laminated]
+    assert on_edge
+    for part in on_edge:
+        (figure,) = part_figures(part, units=job.units, notes=["PLANNED - measure before cutting"])
+        board = Polygon(part.curved_outline)
+        for words in figure.words:
+            (u, v), across = words.at, LETTER * words.height * len(words.text)
+            assert words.height >= LEAST and board.covers(box(u, v, u + across, v + words.height)), words.text
+        arrows = [point for stroke in figure.strokes if stroke.layer is GRAIN for point in stroke.points]
+        assert all(board.covers(Point(point)) for point in arrows), part.mark
 
 
 def test_the_same_bytes_in_every_run() -> None:

@@ -29,6 +29,15 @@ def test_a_key_of_the_record_is_told_in_words() -> None:
     assert row == ("rough outline", "raked", "octagon")
 
 
+def test_numbers_without_words_of_their_own_are_told_with_their_units_and_without_noise() -> None:
+    assert list(opening_rows({"faces_deg": 0.0}, {"faces_deg": 112.5})) == [
+        ("compass direction it faces", "0°", "112.5°")
+    ]
+    assert list(opening_rows({"faces_deg": 0.0}, {"faces_deg": None})) == [("compass direction it faces", "0°", "none")]
+    shares = [{"depths": {"share": one}} for one in (0.27999999999999986, 0.5)]
+    assert list(following_rows(*shares)) == [("depths, share", "28 %", "50 %")]
+
+
 def wall(*layers: tuple[str, float]) -> dict[str, Any]:
     """A wall of layers by name and thickness, each beginning where the one inside it ends."""
     found, inner = [], 0.0

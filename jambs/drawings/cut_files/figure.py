@@ -199,11 +199,15 @@ def _on_edge(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
         *_own_lines(part, units),
         f"ON EDGE: cut {length_text(sizes.width, units=units)} deep, hollow face at 0",
     ]
-    arrow, words = _inside(part, lines, sizes.thickness / 2, has_engraving_on=False, across=sizes.thickness)
+    outline = part.curved_outline
+    share, low, high = _clear_band(outline, max(len(line) for line in lines), len(lines))
+    arrow, words = _inside(
+        part, lines, (high - low) / 2, has_engraving_on=False, across=high - low, low=low, share=share
+    )
     return CutFigure(
         name=file_name(part.mark, BoardFace.FACE),
         size=(sizes.length, sizes.thickness),
-        strokes=(_outline(CUT, part.curved_outline), *arrow),
+        strokes=(_outline(CUT, outline), *arrow),
         words=words,
     )
 
@@ -239,17 +243,62 @@ def _bevels(bevels: Sequence[FlatBevel]) -> Iterator[Stroke]:
 # ---- words and arrow, within the board
 
 
+def _clear_band(outline: Outline, longest: int, count: int) -> tuple[float, float, float]:
+    """Return where words stand tallest in an outline that bows: their share of its length, and from where to where up.
+
+    ``longest``, ``count``: letters of the longest line, lines.
+    """
+    length = max(u for u, _ in outline)
+
+    def band(share: float) -> tuple[float, float]:
+        places = [length * (0.5 + share * at / BAND_STEPS) for at in range(-BAND_STEPS // 2, BAND_STEPS // 2 + 1)]
+        rungs = [_rung(outline, u) for u in places]
+        return max(low for low, _ in rungs), min(high for _, high in rungs)
+
+    def letters(share: float) -> float:
+        low, high = band(share)
+        return min((high - low) / (LINE * (count + 4)), share * length / (longest * LETTER))
+
+    best = max((number * WORDS_SHARE / BAND_STEPS for number in range(1, BAND_STEPS + 1)), key=letters)
+    return (best, *band(best))
+
+
+def _rung(outline: Outline, at: float) -> tuple[float, float]:
+    """Return between what heights an outline lies at a place along it [in]."""
+    edges = zip(outline, (*outline[1:], outline[0]), strict=True)
+    met = [
+        v0 + (v1 - v0) * (at - u0) / (u1 - u0)
+        for (u0, v0), (u1, v1) in edges
+        if min(u0, u1) <= at <= max(u0, u1) and u0 != u1
+    ]
+    return min(met), max(met)
+
+
+BAND_STEPS = 24
+"""Shares of the length that are tried for words, and places at which each is held to the outline."""
+
+
 def _inside(
-    part: Part, lines: Sequence[str], middle: float, *, has_engraving_on: bool, across: float | None = None
+    part: Part,
+    lines: Sequence[str],
+    middle: float,
+    *,
+    has_engraving_on: bool,
+    across: float | None = None,
+    low: float = 0.0,
+    share: float = WORDS_SHARE,
 ) -> tuple[list[Stroke], tuple[Words, ...]]:
-    """Return the grain arrow, and under it the mark and the notes, about the middle of the board."""
+    """Return the grain arrow, and under it the mark and the notes, about the middle of the board.
+
+    ``low``: from the near edge to where words may begin [in]; ``share``: of the board's length that they may take.
+    """
     wide = part.width if across is None else across
     length, room = part.length, 2 * min(middle, wide - middle)
     longest = max(len(line) for line in lines)
-    height = min(room / (LINE * (len(lines) + 4)), WORDS_SHARE * length / (longest * LETTER), TALLEST)
+    height = min(room / (LINE * (len(lines) + 4)), share * length / (longest * LETTER), TALLEST)
     height = max(height, LEAST)
     pitch = LINE * height
-    top = middle + pitch * (len(lines) + 3) / 2
+    top = low + middle + pitch * (len(lines) + 3) / 2
     engrave = CutLayer(work=Work.ENGRAVE, is_on=has_engraving_on)
     left = length / 2 - longest * LETTER * height / 2
     mark = Words(layer=engrave, text=part.mark, at=(left, top - 2.5 * pitch), height=1.6 * height)
@@ -257,7 +306,7 @@ def _inside(
         Words(layer=NOTE, text=line, at=(left, top - (number + 3.5) * pitch), height=height)
         for number, line in enumerate(lines)
     ]
-    return grain_arrow((length / 2, top - pitch / 2), ARROW_SHARE * length, pitch), (mark, *notes)
+    return grain_arrow((length / 2, top - pitch / 2), min(ARROW_SHARE, share) * length, pitch), (mark, *notes)
 
 
 def grain_arrow(middle: Point, length: float, wide: float) -> list[Stroke]:
