@@ -278,7 +278,7 @@ def test_over_a_shaped_head_metal_is_formed_on_site_after_the_casing(
     shape: Any, frame: str, below: str, formed: str, from_below: str
 ) -> None:
     """Each piece over the one below: common practice, no source."""
-    no_sill = {"exterior_trim__outside__sill": None} if below == "all round" else {}
+    no_sill: dict[str, Any] = {"exterior_trim__outside__sill": None} if below == "all round" else {}
     if formed.startswith("soft"):
         kit = arched(shape, *map(float, frame.split(" x ")), **no_sill).kit
     else:
