@@ -12,7 +12,7 @@ from jambs.parts.readings.as_built import as_built
 from jambs.parts.readings.lining import lining_of
 from jambs.parts.readings.wall_findings import MeasuredOffPlan, MeasuredTooShallow
 from jambs.parts.readings.where_it_stands import where_it_stands
-from jambs.parts.trim.sides import deepest, fitted_sides, planned_sides, wall_findings
+from jambs.parts.trim.sides import all_sides, deepest, fitted_sides, planned_sides, wall_findings
 from jambs.place.checks import depth_findings
 from jambs.place.findings import ExteriorTooShallow, FrameStandsProud, InteriorTooShallow, JambWiderThanBoards
 from jambs.place.limits import SAME_PLANE
@@ -83,8 +83,7 @@ def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limi
 
 def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
     measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
-    planned = planned_sides(placement.exterior_depth)
     if measured is None or measured.exterior_depth is None:
-        return planned, ()
+        return planned_sides(placement.exterior_depth), ()
     findings = wall_findings(measured.exterior_depth, shop, limits, about=about, is_outside=True)
-    return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
+    return all_sides(measured.exterior_depth, shop), tuple(findings)

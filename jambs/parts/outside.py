@@ -39,6 +39,7 @@ from jambs.parts.trim.shaped_returns import shaped_returns
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
 from jambs.place.flares import SQUARE, Flares
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
 
@@ -167,7 +168,7 @@ def _deep(
     if trim.sill:
         # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
         back = max(one.across(leg, trim.jamb.thickness) for leg in LEGS for one in all_flares)
-        backs, at_feet = (at_trim.left - back, at_trim.right + back), _depths_at_feet(placement, over_sides)
+        backs, at_feet = (at_trim.left - back, at_trim.right + back), _ends_at_feet(placement, over_sides)
         place = sill_place(over, backs, cased, placement, trim, depth, at_feet, flares, flat)
         parts.append(make_sill(place, trim.sill, grid, backs_between))
     covers = _covers(placement, trim, clear, grid)
@@ -334,6 +335,20 @@ def _depths_at_feet(placement: Placement, sides: dict[Side, FittedSide]) -> Poin
         return sides[Side.LEFT].start_depth, sides[Side.RIGHT].start_depth
     sill = sides[Side.SILL]
     return (sill.greatest, sill.greatest) if shape.is_arched else (sill.start_depth, sill.finish_depth)
+
+
+def _ends_at_feet(placement: Placement, sides: dict[Side, FittedSide]) -> Point:
+    """Return how deep the jambs end that stand on a sill, at the left and at the right [in]: an arc's all at one."""
+    shape = placement.opening.shape
+    if shape is None or not shape.is_arched:
+        return _depths_at_feet(placement, sides)
+    path = frame_path(placement.opening)
+    at = next(i for i, edge in enumerate(path) if edge.side is Side.SILL)
+    left, right = path[(at + 1) % len(path)], path[at - 1]
+    return (
+        sides[left.side].greatest if left.center else sides[left.side].start_depth,
+        sides[right.side].greatest if right.center else sides[right.side].start_depth,
+    )
 
 
 def _jambs(

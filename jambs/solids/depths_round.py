@@ -10,7 +10,7 @@ from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.side_lines import TURNED
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.trim.metal_returns import deep_sides
-from jambs.parts.trim.sides import fitted_sides, planned_sides
+from jambs.parts.trim.sides import all_sides, planned_sides
 from jambs.place.flares import Flares
 from jambs.sides import Side
 from jambs.solids.lookup import D, X, Y
@@ -63,10 +63,9 @@ def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:
     """Depths of the exterior jambs by side, planned or measured [in]."""
     placement = solids.kit.placement
     measured = placement.opening.measured
-    planned = planned_sides(placement.exterior_depth)
     if measured is None or measured.exterior_depth is None:
-        return planned
-    return {**planned, **fitted_sides(measured.exterior_depth, solids.job.shop)}
+        return planned_sides(placement.exterior_depth)
+    return all_sides(measured.exterior_depth, solids.job.shop)
 
 
 def outside_flares(solids: KitSolids) -> Flares:

@@ -17,10 +17,11 @@ from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.straight_round import ended
 from jambs.job.models.windows import FrameFace
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.trim.sides import deepest
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
 from jambs.solids.arch_checks import boards_on, curved, from_center, sight_radius
-from jambs.solids.depths_round import exterior_depths, flared_taper, outside_taper
+from jambs.solids.depths_round import exterior_depths, exterior_sides
 from jambs.solids.jambs_round import FlatSide, JambsRound
 from jambs.solids.joints import joint
 from jambs.solids.lookup import D
@@ -106,7 +107,7 @@ class _Asked:
                 near=near,
                 words="",
             )
-        trim, near = opening.exterior, near_reveal(solids, solids.outside_slack) + outside_taper(solids)
+        trim, near = opening.exterior, near_reveal(solids, solids.outside_slack)
         assert trim is not None
         return cls(
             frame=solids.frame[-1],
@@ -161,7 +162,7 @@ def _behind(solids: KitSolids, one: _Piece, clear: FrameEdge) -> Measure:
 
 def _casing_reveals(solids: KitSolids, side: FlatSide, asked: _Asked) -> Iterator[Measure]:
     """Measure the casing reveal along the arcs: from the corners of the segments where they end to the casing."""
-    pieces = list(_pieces(solids, side))
+    pieces, less = list(_pieces(solids, side)), _less_deep(solids, side)
     for piece in curved(boards_on(solids, side.where, PartKind.CASING), side.ends):
         arc = side.ends[piece.at]
         assert arc.circle and piece.solid.part
@@ -170,7 +171,15 @@ def _casing_reveals(solids: KitSolids, side: FlatSide, asked: _Asked) -> Iterato
         if corners:
             found = from_center(piece.solid, arc)[0] - max(corners)
             name = f"{asked.words}casing reveal along the arc at the {piece.solid.part.position}"
-            yield Measure(name=name, asked=asked.casing_reveal, found=found, tolerance=asked.near)
+            reveal = asked.casing_reveal + less * tangent(side.flares.at(arc.side))
+            yield Measure(name=name, asked=reveal, found=found, tolerance=asked.near)
+
+
+def _less_deep(solids: KitSolids, side: FlatSide) -> float:
+    """How much less deep jambs along arcs are than the deepest outside, round which all casing is laid out [in]."""
+    if side.where is Where.INTERIOR:
+        return 0.0
+    return solids.kit.placement.outside_edge + deepest(exterior_sides(solids)) - side.far
 
 
 def flat_bearing(solids: KitSolids, side: FlatSide) -> list[JointCheck]:
@@ -197,8 +206,7 @@ def flat_bearing(solids: KitSolids, side: FlatSide) -> list[JointCheck]:
     casing, own = (boards_on(solids, side.where, one) for one in (PartKind.CASING, kind))
     name = f"the {asked.words}casing and the edges of the jambs"
     # By their faces: the kernel overlooks now and then what a round solid pressed into one that leans has of it.
-    taper = flared_taper(solids) if is_inside else outside_taper(solids)
-    near = (FINE + taper) * sum(edge.length for edge in cased)
+    near = FINE * sum(edge.length for edge in cased)
     boards = ([*{one.solid.name: one.solid for one in some}.values()] for some in (casing, own))
     return [joint(name, *boards, asked=area, tolerance=TIGHT + near)]
 

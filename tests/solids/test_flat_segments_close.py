@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
-from flat_segments import SHAPES, flat, flat_kits, flat_kits_outside, flat_on_stool, flat_outside
+from flat_segments import ELLIPSE, SHAPES, SILL, flat, flat_kits, flat_kits_outside, flat_on_stool, flat_outside
 from hypothesis import given, settings
-from measured_kits import measured
+from measured_kits import Wall, measured
 from metal import lined
 from random_kits import RandomKit, kit_from
 from rounds import round_changes
 
 from jambs.length import Units
-from jambs.parts.board.cuts import EdgeBevel
-from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.cuts import ArcCut, EdgeBevel
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 
@@ -106,9 +107,55 @@ def test_exterior_jambs_that_flare_round_arcs_close(name: str, *, has_sill: bool
     assert sum(name.startswith("the exterior casing and the edges of the jambs") for name in names) == 1
 
 
+LEANING = [(0.03, 0.1, 0.05), (-0.25, -0.1, 0.2)]
+"""How much more than planned is read at the lower left, and more from there to the other side, and to the top [in]."""
+
+
+@pytest.mark.parametrize("wall", LEANING)
 @pytest.mark.parametrize("name", ["half round", "segment arch", "quarter round"])
-def test_exterior_flat_segments_follow_a_wall_that_leans(name: str) -> None:
-    assert report_of(measured(flat_outside(name, has_sill=True), (0.03, 0.002, 0.001))).faults == ()
+def test_exterior_flat_segments_follow_a_wall_that_leans(name: str, wall: Wall) -> None:
+    assert report_of(measured(flat_outside(name, has_sill=True), wall)).faults == ()
+
+
+def test_a_wall_that_is_read_shallower_all_round_a_quarter_round_keeps_its_casing_reveal() -> None:
+    """It lacks a leg at its low side: what was planned there is no depth that casing goes by."""
+    report = report_of(measured(flat_outside("quarter round", has_sill=True), (0.25, 0.0, 0.0)))
+    assert report.faults == ()
+    reveals = [one for one in report.measures if one.name.startswith("exterior casing reveal along the arc")]
+    assert [one.asked for one in reveals] == [pytest.approx(0.25)] * 2
+    assert [one.found for one in reveals] == [pytest.approx(0.25, abs=1e-3)] * 2
+
+
+@pytest.mark.parametrize("wall", [(0.0, 0.0, 0.0), *LEANING])
+def test_casing_round_flared_flats_that_reaches_a_64th_too_far_in_is_told(wall: Wall) -> None:
+    """The least that a rule shows is more than what a leaning wall is allowed."""
+    made = measured(flat_outside("segment arch", has_sill=True), wall)
+    assert any("casing reveal" in one for one in with_wider_casing(made, 1 / 64))
+
+
+@pytest.mark.parametrize(("shape", "wide", "high"), [("half round", 36, 60), (ELLIPSE, 44, 54)])
+def test_casing_that_bears_a_64th_too_far_in_on_an_arch_on_a_sill_is_told(shape: Any, wide: float, high: float) -> None:
+    """What a sill that falls is allowed for, 0.002 sq in, is far less than a 64th of the narrowest segment."""
+    made = kit_from(round_changes(shape, wide, high, exterior_trim__outside__sill=SILL))
+    assert report_of(made).faults == ()
+    faults = with_wider_casing(made, 1 / 64)
+    assert any("the exterior casing and the edges of the jambs" in one for one in faults)
+
+
+def with_wider_casing(made: RandomKit, by: float) -> list[str]:
+    """What the report tells of a kit one segment of whose exterior casing reaches so much farther in [in]."""
+    piece = next(
+        part
+        for part in made.kit.parts
+        if part.kind is PartKind.CASING and part.where is Where.EXTERIOR and part.position.startswith("head, ")
+    )
+    cuts = tuple(
+        replace(cut, radius=cut.radius - by) if isinstance(cut, ArcCut) and cut.side.is_hollow else cut
+        for cut in piece.cuts
+    )
+    parts = tuple(replace(part, cuts=cuts) if part is piece else part for part in made.kit.parts)
+    found = fit_report(model_kit(replace(made.kit, parts=parts), made.job)).faults
+    return [fault.sentence(Units.INCH) for fault in found]
 
 
 def test_an_exterior_segment_that_is_beveled_too_much_is_told() -> None:

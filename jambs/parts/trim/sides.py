@@ -31,6 +31,15 @@ def planned_sides(depth: float) -> dict[Side, FittedSide]:
     return {side: FittedSide(start_depth=depth, finish_depth=depth, is_tapered=False) for side in Side}
 
 
+def all_sides(depths: SideDepths, shop: Shop) -> dict[Side, FittedSide]:
+    """Fit every side to what was measured; one that the opening lacks is as deep as the deepest that it has.
+
+    So nothing goes by a depth at which no board lies.
+    """
+    found = fitted_sides(depths, shop)
+    return {**planned_sides(deepest(found)), **found}
+
+
 def fitted_sides(depths: SideDepths, shop: Shop) -> dict[Side, FittedSide]:
     """Fit a board to each measured side, and to each edge of one that is parted into several.
 

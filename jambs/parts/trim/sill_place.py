@@ -27,7 +27,7 @@ def sill_place(
     placement: Placement,
     trim: ExteriorTrim,
     depth: float,
-    at_feet: Point,
+    ends: Point,
     flares: Flares = SQUARE,
     flat: FlatPath | None = None,
 ) -> SillPlace:
@@ -35,12 +35,12 @@ def sill_place(
 
     ``backs``: the x of the backs of both legs of a rectangle as they end at the trim plane [in].
     ``flat``: path of flared jambs that follow arcs in flat segments.
-    ``at_feet``: that depth at the left and at the right, where boards stand on it [in].
+    ``ends``: that depth where jambs on it end, at the left and at the right [in].
     """
     assert trim.sill is not None
     shape = placement.opening.shape
     if shape and shape.is_cut_below(placement.opening.frame):
-        left, right, backs = _under_feet(clear, cased, placement, trim, at_feet, flares, flat)
+        left, right, backs = _under_feet(clear, cased, placement, trim, ends, flares, flat)
         length, notches = right - left, (backs[0] - left, right - backs[1])
     else:
         length = outside_width(cased, trim.casing) + 2 * trim.sill.horn
@@ -62,7 +62,7 @@ def _under_feet(
     cased: CasedOpening,
     placement: Placement,
     trim: ExteriorTrim,
-    at_feet: Point,
+    ends: Point,
     flares: Flares,
     flat: FlatPath | None,
 ) -> tuple[float, float, Point]:
@@ -85,7 +85,7 @@ def _under_feet(
             return flat_feet(flat, replace(flares, sill=trim_slope), trim.jamb.thickness, run - trim.sealant_joint)
         return feet(jambs_at(run), thick)
 
-    near, *far = (backs_at(run) for run in (trim.sealant_joint, *at_feet))
+    near, *far = (backs_at(run) for run in (trim.sealant_joint, *ends))
     backs = [(min(near[0], one[0]), max(near[1], one[1])) for one in far]
     fallen = (0.0, cased.bottom - (cased.bottom if cased.right_bottom is None else cased.right_bottom))
     (left, _), (_, right) = (_casing_feet(cased_path(opening, cased), drop, trim, slope) for drop in fallen)
