@@ -45,10 +45,18 @@ def shaken(data: Mapping[str, Any], number: int) -> dict[str, Any]:
     return {key: _moved(copy.deepcopy(value), key, step, chance) for key, value in data.items()}
 
 
+def _as_one(flare: dict[str, str], key: str, step: Fraction, chance: random.Random) -> dict[str, str]:
+    """Move a flare that is the same all round by one step: an arc's jambs lie on one cone."""
+    moved = _moved(next(iter(flare.values())), key, step, chance)
+    return dict.fromkeys(flare, moved)
+
+
 def _moved(value: Any, key: str, step: Fraction, chance: random.Random) -> Any:
     if key in LEFT or (isinstance(value, list) and key in ("head", "sill", "left", "right")):
         return value  # readings of two sides share a corner
     if isinstance(value, dict):
+        if key == "flare" and len(value) > 1 and len(set(value.values())) == 1:
+            return _as_one(value, key, step, chance)
         stay = ("frame",) if "shape" in value else ("casing",) if "profile" in value else ()
         return {name: one if name in stay else _moved(one, name, step, chance) for name, one in value.items()}
     if isinstance(value, list):
