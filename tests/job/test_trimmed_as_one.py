@@ -130,8 +130,10 @@ def test_faces_may_differ_at_the_sides_and_not_at_head_and_sill() -> None:
         ),
         (
             {"exterior_trim__outside": lined()},
-            "its exterior trim has returns of bent metal, and W1 is trimmed as one with a neighbor; line each opening "
-            "by itself, or take returns out",
+            "its exterior trim has returns of bent metal, and W1 is trimmed as one with a neighbor; sheet is turned at "
+            "the corners of its own opening and has its legs on the wall between, so that nothing lies over both: take "
+            "trim_with out and line each by itself, heads in line by sill_with, gang them under units in one rough "
+            "opening, where strips of metal cover the mulls, or take returns out",
         ),
     ],
     ids=["no mull casing", "none outside", "flare", "bent metal outside"],

@@ -152,11 +152,16 @@ def _hold_trims(source: TextSource, opening: Opening, complaints: Complaints) ->
 
 def _lacking_outside(trim: ExteriorTrim) -> Iterator[tuple[str, str]]:
     if trim.returns is not None:
-        yield "has returns of bent metal", "line each opening by itself, or take returns out"
+        yield "has returns of bent metal", _METAL
     elif trim.mull_casing is None:
         yield "has no mull_casing", _MULL_CASING
 
 
+_METAL = (
+    "sheet is turned at the corners of its own opening and has its legs on the wall between, so that nothing lies over "
+    "both: take trim_with out and line each by itself, heads in line by sill_with, gang them under units in one rough "
+    "opening, where strips of metal cover the mulls, or take returns out"
+)
 _MULL_CASING = "give it mull_casing: {thickness: …, stock: …} for the board on the wall between"
 
 
