@@ -16,7 +16,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
-from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
+from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_edges_open, hold_flares
 from jambs.parts.jambs.flat_jambs import flat_path
 from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.jambs.stack import frame_parts, jamb_frames
@@ -89,6 +89,8 @@ def make_inside(
         )
     at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud, is_round=_is_round(placement.opening))
+    if flares and placement.opening.shape:
+        hold_edges_open(placement, clear_path(placement.opening, room))
     over_run = over_all(run, room)
     cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)

@@ -13,8 +13,9 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
+from jambs.parts.jambs.flare_checks import hold_edges_open
 from jambs.parts.jambs.flat_jambs import flat_path_outside
-from jambs.parts.jambs.shaped_jambs import goes_all_round, jambs_begin, shaped_exterior_jambs
+from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round, jambs_begin, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.metal_covers import metal_covers
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
@@ -159,6 +160,8 @@ def _deep(
     own = _at_trim(clear, flares, deepest(sides) - joint)
     all_flares = [flares_in_wall(one.placement, trim) for one in run.members] if run else [flares]
     ends = _all_at_trim(run, clears, all_flares, joint)
+    if flares and opening.shape:
+        hold_edges_open(placement, clear_path(opening, own), is_outside=True)
     at_trim, walls = over_all(run, own, ends), walls_between(run, ends)
     at_trim = replace(at_trim, top=max(one.top for one in ends or [at_trim]))
     cased = _cased(at_trim, placement, trim, over_sides, slope)

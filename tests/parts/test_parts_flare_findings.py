@@ -37,6 +37,17 @@ def in_metal(reveal: str) -> Case:
     return case(**{key: one for key, one in changes.items() if not key.startswith("exterior_trim__outside__")})
 
 
+def octagon(flare: str) -> Case:
+    """An octagon whose upright sides alone flare toward the room, and so come to an end between the slants."""
+    return case(**inside_only(round_changes("octagon", 24, 24, position={"share": "1"})), **flared(sides=flare))
+
+
+def octagon_outside(flare: str) -> Case:
+    """The same outside, in a deep wall."""
+    trim = {"exterior_trim__outside__flare": {"sides": flare}, "position": {"share": "0"}}
+    return case(**round_changes("octagon", 15, 15, **trim))
+
+
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
 
 ROWS = [
@@ -108,6 +119,27 @@ ROWS = [
         "write a smaller flare, or set the window farther in.",
         mm="W1: at the head the exterior jamb flares by 55.6 mm over a depth of 31.8 mm, 60.3°; the most is 60°: write "
         "a smaller flare, or set the window farther in.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # Between the jambs 19 1/4, half a side of that octagon 19.25 (√2 - 1) / 2 = 3.987; 7 7/16 and 1/32 proud at 28°
+        # take 3.971, at 29° 4.140.
+        code="flares-close-edge",
+        appears=octagon("29 deg"),
+        quiet=octagon("28 deg"),
+        inch="W1: along an edge of the opening the jambs at both its ends meet before they reach the room, and no "
+        "board is left between; write a smaller flare, flare the edges beside it too, or set the window farther in.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        code="flares-close-edge",
+        appears=octagon_outside("29 deg"),
+        quiet=octagon_outside("28 deg"),
+        inch="W1: along an edge of the opening the jambs at both its ends meet outside, before they reach the trim "
+        "plane, and no board is left between; write a smaller flare, flare the edges beside it too, or set the "
+        "window farther out.",
         severity=STOP,
         about=W1,
     ),

@@ -117,6 +117,24 @@ class FlareMeetsBuck(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FlaresCloseEdge(Finding):
+    """Flared jambs beside an edge of a shape come together before they end: that edge has no length there."""
+
+    code: ClassVar[str] = "flares-close-edge"
+    severity: Severity = Severity.STOP
+    is_outside: bool = False
+
+    def sentence(self, units: Units) -> str:
+        """Say where, and what would do."""
+        where = "outside, before they reach the trim plane" if self.is_outside else "before they reach the room"
+        return (
+            f"{self.subject.name}: along an edge of the opening the jambs at both its ends meet {where}, and no "
+            "board is left between; write a smaller flare, flare the edges beside it too, or set the window farther "
+            f"{'out' if self.is_outside else 'in'}."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlaredWallTapers(Finding):
     """Along a side the measured wall is deeper at one end, so that the opening flares out more there [in]."""
 

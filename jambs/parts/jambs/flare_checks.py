@@ -8,17 +8,24 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.path import outset, size_over_all
+from jambs.job.models.path import has_collapsed, outset, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.length import HALF_64TH, ROUND_OFF, Grid
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import CannotBeCut
-from jambs.parts.findings.flare_findings import FlaredWallTapers, FlareMeetsBuck, FlareTooSteep, RoughOpeningFlares
+from jambs.parts.findings.flare_findings import (
+    FlaredWallTapers,
+    FlareMeetsBuck,
+    FlaresCloseEdge,
+    FlareTooSteep,
+    RoughOpeningFlares,
+)
 from jambs.parts.jambs.box import box_gaps
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.as_built import is_measured
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.place.flares import Flares, flares_at
-from jambs.place.frame_path import rough_path
+from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -61,6 +68,16 @@ def hold_clear_of_buck(clear: ClearOpening, placement: Placement) -> None:
         into = flares.out(side, placement.inside_edge - buck.inner) - float(getattr(gaps, side.value)) - buck.set_back
         if flares.at(side) and into > SAME_SIZE:
             raise CannotBeCut(FlareMeetsBuck(subject=about, side=side, overlap=into))
+
+
+def hold_edges_open(placement: Placement, path: FramePath, *, is_outside: bool = False) -> None:
+    """Hold the path round which casing goes to that of the frame: every edge is left, and runs the same way.
+
+    Raises:
+        CannotBeCut: one is closed by a flare.
+    """
+    if placement.opening.shape and has_collapsed(path, frame_path(placement.opening)):
+        raise CannotBeCut(FlaresCloseEdge(subject=Subject.opening(placement.opening.mark), is_outside=is_outside))
 
 
 def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framers_grid: Grid) -> Iterator[Finding]:
