@@ -7,6 +7,7 @@ from typing import Any
 from arches import arch_changes
 from cases import STOOL
 from hypothesis import strategies as st
+from metal import lined
 from random_kits import RandomKit, can_be_built, casings, inches, kit_from
 from rounds import inside_only, round_changes
 
@@ -121,3 +122,17 @@ def flat_kits(draw: st.DrawFn) -> RandomKit:
         high = draw(st.sampled_from([wide / 2, wide])) if kind == "half round" else wide
         changes = round_changes(shape, wide, high, curved="flat segments", **more)
     return can_be_built(kit_from(inside_only(changes)))
+
+
+@st.composite
+def metal_kits(draw: st.DrawFn) -> RandomKit:
+    """Draw arches and rounds lined outside with bent metal in flat strips, some with legs over a sill of metal."""
+    name = draw(st.sampled_from(list(SHAPES)))
+    shape, wide, high = SHAPES[name]
+    has_legs = name in ("half round", "segment arch", "ellipse arch")
+    sill = {} if has_legs and draw(st.booleans()) else {"sill": None}
+    lining = lined(curved="flat segments", cladding=draw(st.sampled_from(["behind the leg", "over the leg"])), **sill)
+    trim = {**lining, "frame_reveal": draw(inches(1 / 4, 1 / 2)), "sealant_joint": draw(inches(0, 3 / 8))}
+    changes = round_changes(shape, wide, high, exterior_trim__outside=trim)
+    kept = {key: one for key, one in changes.items() if not key.startswith("exterior_trim__outside__")}
+    return can_be_built(kit_from({**kept, "position": {"share": draw(st.sampled_from(["0", "1/4", "1/2"]))}}))

@@ -12,7 +12,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 
-from flat_segments import flat_kits  # noqa: E402
+from flat_segments import flat_kits, flat_kits_outside, metal_kits  # noqa: E402
 from hypothesis import HealthCheck, Phase, given, settings  # noqa: E402
 from hypothesis import strategies as st  # noqa: E402
 from random_kits import RandomKit, kits  # noqa: E402
@@ -30,6 +30,8 @@ FAMILIES: dict[str, st.SearchStrategy[RandomKit]] = {
     "built up": built_up_kits(),
     "round": round_kits(),
     "flared round": flat_kits(),
+    "flared round outside": flat_kits_outside(),
+    "metal round": metal_kits(),
 }
 AT_ONCE = 10
 """Kits of one family, then it is the next one's turn: so a run that is cut short has seen all of them."""
