@@ -59,6 +59,7 @@ def papers_record(desk: Desk) -> Record:
             for verb, folders in groups.items()
         ],
         "stale": [{"verb": one.verb, "count": len(one.paths), "why": things_words(one, in_full=True)} for one in stale],
+        "is_to_settle": bool(house.wrong or house.unmade or house.unplanned),
         "unsaved": bool(desk.draft.changed),
         "wrong": [*house.wrong, *(sentence for _, sentence in house.unplanned)],
     }

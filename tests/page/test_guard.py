@@ -54,11 +54,15 @@ def test_what_another_page_sends_does_nothing(origin: str | None, opened: OpenPa
     assert stopped == [True]
 
 
-@pytest.mark.parametrize("path", ["/", "/stop", "/telephone", "/nowhere"])
-def test_nobody_comes_in_without_the_link(path: str, opened: OpenPage) -> None:
+@pytest.mark.parametrize(
+    ("path", "way"),
+    [(one, "Open the page with the link") for one in ("/", "/stop", "/nowhere")]
+    + [("/telephone", "point its camera at the code")],
+)
+def test_nobody_comes_in_without_the_link(path: str, way: str, opened: OpenPage) -> None:
     answer = opened.client(None).get(path)
     assert answer.status_code == 403
-    assert "Open the page with the link" in answer.text
+    assert way in answer.text
 
 
 def test_a_cookie_of_another_day_is_none(opened: OpenPage) -> None:

@@ -139,7 +139,7 @@ def test_what_takes_words_alone_offers_them(opened: OpenPage) -> None:
     offered = {key["key"]: key["choices"] for key in key_tables()["JambEntry"]}
     assert offered["joint"] == ["head over legs", "legs through", "rabbet", "miter"]
     outside = {key["key"]: key["choices"] for key in key_tables()["ExteriorJambEntry"]}
-    assert outside["curved"] == ["sawn segments"]  # nothing outside is bent
+    assert outside["curved"] == ["sawn segments", "flat segments"]  # nothing outside is bent
     assert set(offered["curved"]) == {"bent laminations", "bent in one", "sawn segments", "flat segments"}
     offered = {key["key"]: key["choices"] for key in key_tables()["OpeningEntry"]}
     assert (offered["escape"], offered["hinge"], offered["frame"]) == (["yes", "no"], ["left", "right"], [])

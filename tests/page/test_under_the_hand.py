@@ -175,3 +175,71 @@ def test_the_notice_of_a_conflict_is_not_drawn_anew_at_each_look(page: Page, pla
         page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
     page.wait_for_timeout(150)
     expect(mine).to_be_focused()
+
+
+def draw_anew(page: Page) -> None:
+    """Let a window hear of what was changed in another one."""
+    with page.expect_response("**/job/form"):
+        page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
+    page.wait_for_timeout(150)
+
+
+@pytest.mark.parametrize(("button", "by"), [("Remove {}", -1), ("Further out: {}", 0)])
+def test_what_is_typed_in_a_layer_stays_with_it_when_another_window_shifts_the_wall(
+    button: str, by: int, page: Page, place: Served
+) -> None:
+    page.unroute("**/job/change")
+    page.get_by_role("link", name="Walls", exact=True).click()
+    rows = page.locator(".layer")
+    names = rows.evaluate_all("(all) => all.map((one) => one.querySelector('input').value)")
+    other = page.context.new_page()
+    other.goto(f"{place.base}/job#walls")
+    third = rows.nth(3).locator("input").first
+    third.focus()
+    third.select_text()
+    page.keyboard.type("plywood 3")
+    other.get_by_role("button", name=button.format(names[0]), exact=True).click()
+    other.wait_for_load_state("networkidle")
+    draw_anew(page)
+    now = rows.nth(3 + by).locator("input").first
+    expect(now).to_be_focused()
+    expect(now).to_have_value("plywood 3")
+    values = rows.evaluate_all("(all) => all.map((one) => one.querySelector('input').value)")
+    assert values.count("plywood 3") == 1 and names[3] not in values
+
+
+def test_what_is_typed_of_an_opening_goes_along_when_another_window_puts_one_before_it(
+    page: Page, place: Served
+) -> None:
+    page.unroute("**/job/change")
+    page.get_by_role("link", name="Openings", exact=True).click()
+    other = page.context.new_page()
+    other.goto(f"{place.base}/job#openings")
+    at(page, '["openings",1,"room"]').fill("Dining")
+    other.get_by_role("button", name="Copy W01").click()
+    expect(other.locator("[data-group='[\"openings\",2]']")).to_have_count(1)
+    draw_anew(page)
+    expect(at(page, '["openings",2,"room"]')).to_have_value("Dining")
+    expect(at(page, '["openings",2,"room"]')).to_be_focused()
+    expect(at(page, '["openings",1,"room"]')).not_to_have_value("Dining")
+
+
+def test_the_field_that_is_written_in_stands_still_on_the_screen(page: Page) -> None:
+    page.unroute("**/job/change")
+    page.get_by_role("link", name="Trim inside").click()
+    casing = at(page, '["interior_trim","picture","casing","thickness"]')
+    casing.focus()
+    page.evaluate(
+        "document.documentElement.style.overflowAnchor = 'none'"
+    )  # as in browsers that do not hold it themselves
+    page.evaluate("scrollBy(0, document.activeElement.getBoundingClientRect().top - 600)")  # room to scroll either way
+    before = casing.evaluate("(one) => one.getBoundingClientRect().top")
+    other = page.context.new_page()
+    other.goto(page.url)
+    enter(other, '["interior_trim","picture","frame_reveal"]', "some words that are no length at all")
+    expect(other.locator(".complaint")).to_have_count(1)
+    draw_anew(page)
+    expect(page.locator(".complaint")).to_have_count(1)  # over it: words come, pictures of the trims go
+    after = casing.evaluate("(one) => one.getBoundingClientRect().top")
+    expect(casing).to_be_focused()
+    assert abs(after - before) < 1, (before, after)

@@ -110,3 +110,17 @@ def test_it_is_settled_from_the_house_by_its_fields(browser: Browser, tmp_path: 
         expect(page.locator("#figures")).to_contain_text("4")
         page.context.close()
         assert place.reported == []
+
+
+def test_the_papers_lead_to_what_is_to_settle(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "harbour-house") as place:
+        page = page_at(browser, place, "/papers")
+        expect(page.locator("#settle")).to_be_hidden()
+        break_w02(place.file)
+        page.reload()
+        page.get_by_role("link", name="See what is to settle, and its fields").click()
+        expect(page.get_by_role("heading", name="1 opening cannot be built yet")).to_be_visible()
+        page.get_by_role("link", name="To its fields").click()
+        expect(page.locator("#fields summary", has_text="W02")).to_be_focused()
+        page.context.close()
+        assert place.reported == []

@@ -37,9 +37,9 @@ export class CurvesPicture {
     y += 10;
     for (const curve of this.heat?.curves || []) { drawn.push(...this.#curve(curve, y, now.plane)); y += HIGH; }
     const x = s.x(now.chains.flange);
-    drawn.push(svg("path", { class: "now", d: `M${x} 2V${Math.max(y - 14, bars)}` }));
+    const words = drawn.filter((one) => one.matches("text")), line = svg("path", { class: "now", d: `M${x} 2V${Math.max(y - 14, bars)}` });
     setAttribute(this.root, "viewBox", `0 0 ${s.width} ${y + 4}`);
-    this.root.replaceChildren(...drawn);
+    this.root.replaceChildren(...drawn.filter((one) => !words.includes(one)), line, ...words);  // a name that the line meets can be read
     const missed = rows.filter((one) => one.miss).map((one) => `${one.name} ${one.miss}`);
     setAttribute(this.root, "aria-label", missed.length ? `Limits: ${missed.join("; ")}` : "No limit of the flange plane is missed");
   }

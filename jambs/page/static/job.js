@@ -2,7 +2,7 @@
 
 import { byId, draftChanged, el, ofView, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
-import { mover } from "/static/shifts.js";
+import { between, mover } from "/static/shifts.js";
 import { isBusy, movedKey, underHand } from "/static/under_hand.js";
 import { picture } from "/static/views.js";
 
@@ -45,13 +45,14 @@ function bringMark() {
 function show(moved = stays, heard = "") {
   clearTimeout(later);
   if (isBusy()) { later = setTimeout(show, AGAIN, moved, heard); return; }
+  const putBack = underHand(byId("fields"), moved, heard);
   byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
   byId("wrong").replaceChildren(...record.wrong.map((sentence) => el("li", {}, el("span", {}, el("span", { class: "state stop" }, "to settle")), el("span", {}, sentence))));
   if (!record.sections.length) return;
   const known = record.sections.map((one) => one.key);
   if (!known.includes(section) && section !== "job") section = known[0];
   const tab = (key, title, wrong) => el("a", { href: `#${key}`, "aria-current": key === section ? "true" : null }, title, wrong ? el("span", { class: "state stop" }, String(wrong)) : null);
-  const one = record.sections.find((each) => each.key === section), putBack = underHand(byId("fields"), moved, heard);
+  const one = record.sections.find((each) => each.key === section);
   isDrawn = true;
   byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
   byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), top()]));
@@ -378,12 +379,17 @@ function follow(moved) {
 
 hear(window, "hashchange", () => { [section, markWanted] = place(); show(); bringMark(); });
 hear(window, "resize", reachPictures);  // a telephone that is turned
-hear(document, "house", async () => {
+hear(document, "house", () => { waiting = waiting.catch(() => {}).then(others); });  // in turn: what is on its way is of places as they were
+
+/** What another window changed: what is typed here goes along with its layer or opening. */
+async function others() {
   const found = await ask("/job/form");
   if (!found.ok || found.number === record.number) return;
+  const moved = between(record.sections, found.sections);
   record = found;
-  show();
-});
+  follow(moved);
+  show(moved);
+}
 addHatches();
 show();
 bringMark();

@@ -14,6 +14,7 @@ function show() {
   setText(byId("folder"), record.folder);
   refill(byId("verbs"), ...record.verbs.map(verbButton));
   byId("stale").replaceChildren(...record.stale.map((one) => el("li", {}, el("span", {}, el("span", { class: "state stale" }, "stale")), el("span", {}, `${one.count} paper${one.count > 1 ? "s" : ""} of ${one.verb}: ${one.why}`))));
+  byId("settle").hidden = !record.is_to_settle;
   refill(byId("list"), ...(record.groups.length ? record.groups.map(group) : [el("p", { class: "soft" }, "No papers yet: build them.")]));
   if (record.wrong.length) say(record.wrong[0], "stop");
   showWork(record.work);

@@ -120,9 +120,9 @@ export class SectionPicture {
     return drawn;
   }
 
-  /** Names of layers, one leader each: the inner half to the left, the outer half to the right, none crossing. */
+  /** Names of layers, one leader each: the inner half to the left, the outer half to the right, none crossing; names lie over all leaders. */
   #layers(section) {
-    const layers = this.fixed.layers, half = Math.ceil(layers.length / 2), drawn = [];
+    const layers = this.fixed.layers, half = Math.ceil(layers.length / 2), leaders = [], names = [];
     const [end, way] = section.wall_below ? [this.bottom, 1] : [this.top, -1];
     layers.forEach((layer, at) => {
       const inner = at < half, row = inner ? at : layers.length - 1 - at;
@@ -130,16 +130,16 @@ export class SectionPicture {
       const wide = wideIs(layer.name);
       if (this.isNarrow) {
         const near = inner ? Math.min(wide, x) : Math.max(this.width - wide, x);
-        drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y - 6}H${near}` }));
-        drawn.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
+        leaders.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y - 6}H${near}` }));
+        names.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
         return;
       }
       const words = wide + 9;
       const edge = inner ? Math.max(this.x(0) - 14, words) : Math.min(this.x(this.fixed.reach[1]) + 14, this.width - words);
-      drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y}H${edge}` }));
-      drawn.push(text(layer.name, edge + (inner ? -5 : 5), y + 4, "layer-name", inner ? "end" : "start"));
+      leaders.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y}H${edge}` }));
+      names.push(text(layer.name, edge + (inner ? -5 : 5), y + 4, "layer-name", inner ? "end" : "start"));
     });
-    return drawn;
+    return [...leaders, ...names];
   }
 
   // ---- the hand
