@@ -192,6 +192,7 @@ def take(browser: Browser, scene: Scene, place: Served, asked: argparse.Namespac
     """Take the pictures of a scene."""
     page = shown(browser, scene, place, reduced_motion="reduce")
     for width in asked.width:
+        page.emulate_media(media="screen")  # what scrolls is told when a window changes, which no printer does
         page.set_viewport_size({"width": width, "height": HIGH.get(width, 900)})
         for scheme in asked.scheme:
             page.emulate_media(

@@ -229,14 +229,12 @@ def test_the_field_that_is_written_in_stands_still_on_the_screen(page: Page) -> 
     page.get_by_role("link", name="Trim inside").click()
     casing = at(page, '["interior_trim","picture","casing","thickness"]')
     casing.focus()
-    page.evaluate(
-        "document.documentElement.style.overflowAnchor = 'none'"
-    )  # as in browsers that do not hold it themselves
+    page.evaluate("document.documentElement.style.overflowAnchor = 'none'")  # not every browser holds it by itself
     page.evaluate("scrollBy(0, document.activeElement.getBoundingClientRect().top - 600)")  # room to scroll either way
     before = casing.evaluate("(one) => one.getBoundingClientRect().top")
     other = page.context.new_page()
     other.goto(page.url)
-    enter(other, '["interior_trim","picture","frame_reveal"]', "some words that are no length at all")
+    enter(other, '["interior_trim","picture","frame_reveal"]', "no length")
     expect(other.locator(".complaint")).to_have_count(1)
     draw_anew(page)
     expect(page.locator(".complaint")).to_have_count(1)  # over it: words come, pictures of the trims go
