@@ -14,11 +14,12 @@ from jambs.screen.house_data import house_data
 from jambs.screen.in_hand import InHand, heat_record, in_hand, moved_record, opening_record_of, put
 from jambs.screen.job_edits import asked_edits
 from jambs.screen.job_form import form_record, key_pictures
-from jambs.screen.measuring import Changed, Measuring, NotTaken, ReadOtherwise, SentReading
+from jambs.screen.measuring import Measuring
 from jambs.screen.measuring_aside import MeasuringAside
 from jambs.screen.paper_marks import opening_on_paper
 from jambs.screen.papers_data import SHOWN, paper_file, papers_record
 from jambs.screen.saving import ChangedMeanwhile
+from jambs.screen.sent_reading import Changed, NotTaken, ReadOtherwise, SentReading
 from jambs.screen.shapes import part_records
 from jambs.screen.telephone_data import list_data, measured_opening_data
 from jambs.screen.unmade_data import unmade_record

@@ -22,23 +22,28 @@ from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import InsertKey
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import Filled, cells_of, filled_table
-from jambs.job.measured.measures import BY as WHO
 from jambs.job.measured.measures import (
-    DATE,
     measured_opening,
     measures_csv,
     measures_rows,
-    place_words,
     with_table,
 )
-from jambs.job.measured.measuring_points import Kind, Place, measure_places
+from jambs.job.measured.measuring_points import measure_places
 from jambs.job.models.openings import Opening
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import read_tree
-from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
 from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
+from jambs.screen.sent_reading import (
+    Changed,
+    NotTaken,
+    SentReading,
+    day_and_name,
+    hold_against_others,
+    hold_to_asked,
+    table_text,
+)
 from jambs.screen.stated_readings import where_stated
 from jambs.screen.unmade_data import TO_SETTLE
 from jambs.sheets.measure_sheet import planned_texts
@@ -54,46 +59,6 @@ REMEMBERED = 5000
 """So many ids of readings that were written are kept, so that none is written twice."""
 ONE_DAY = datetime.timedelta(days=1)
 """A telephone may live by the clock of another land."""
-LONGEST_NAME = 60
-"""Letters of a name under *measured by*."""
-TYPED = {Units.INCH: "in", Units.MM: "mm"}
-"""How a unit is typed behind a figure."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SentReading:
-    """A reading as a telephone sends it. ``was``: what it saw at that place before; ``day``: ``2026-06-01``.
-
-    It may have waited for a network while the job changed: so ``asked`` says which place the telephone asked for, in
-    its words, and ``units`` what a figure without a unit was typed in, as its page was then; nothing: as the job is.
-    """
-
-    id: str
-    mark: str
-    place: int
-    text: str
-    was: str
-    is_sure: bool
-    day: str
-    by: str
-    asked: str = ""
-    units: str = ""
-
-
-class NotTaken(Exception):
-    """A reading that cannot be written; its message is a sentence for whoever holds the tape."""
-
-
-class Changed(NotTaken):
-    """A reading of a place that is gone or another one by now: the opening has another mark, another shape."""
-
-
-class ReadOtherwise(Exception):
-    """Somebody else has read another length at the same place meanwhile; ``there``: what stands in the table."""
-
-    def __init__(self, there: str, by: str) -> None:
-        super().__init__(there, by)  # the arguments travel when the process aside raised it
-        self.there, self.by = there, by
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -257,17 +222,17 @@ class Measuring:
         place = next((one for one in measure_places(opening) if one.number == entry.place), None)
         if place is None:
             raise Changed(f"{entry.mark} has no place {entry.place}.")
-        _hold_to_asked(entry, place)
-        text = _text(entry, place, plan.job.units)
+        hold_to_asked(entry, place)
+        text = table_text(entry, place, plan.job.units)
         there = read_file(self.folder / plan.table_name)
         if there and not plan.is_named:
             self._check_table_beside(plan)
         table = there or self._empty_table(plan)
         held = {cell.place: cell for cell in cells_of(table, entry.mark)}
-        _hold_against_others(entry, text, held, plan.job.units)
+        hold_against_others(entry, text, held, plan.job.units)
         fillings = [
             Filled(mark=entry.mark, place=str(entry.place), text=text, is_sure=entry.is_sure),
-            *_day_and_name(entry, {name: cell.text for name, cell in held.items()}),
+            *day_and_name(entry, {name: cell.text for name, cell in held.items()}),
         ]
         try:
             new = filled_table(table, fillings, lambda mark: self._rows_of(plan, [mark]))
@@ -349,71 +314,3 @@ def _hold_to_placed(plan: Plan, mark: str) -> None:
 
 def _unread(opening: Opening) -> Opening:
     return replace(opening, readings=None, measured=None)
-
-
-def _hold_to_asked(entry: SentReading, place: Place) -> None:
-    """See that the number still means the place that was read: another shape of the opening counts others.
-
-    Raises:
-        Changed: it does not.
-    """
-    now = place_words(place)
-    if entry.asked and entry.asked != now:
-        raise Changed(
-            f"{entry.mark} has changed since this was read: place {entry.place} was {entry.asked}, now it is {now}."
-        )
-
-
-def _text(entry: SentReading, place: Place, units: Units) -> str:
-    """Return a reading as the table has it.
-
-    Raises:
-        NotTaken: it is none.
-    """
-    if place.kind is Kind.WALL_FINISH:
-        if entry.text not in ("yes", "no"):
-            raise NotTaken("Say yes or no: is the wall finish on?")
-        return entry.text
-    typed_in = Units(entry.units) if entry.units in tuple(Units) else units
-    try:
-        length = read_length(entry.text, units=typed_in)
-    except LengthError as error:
-        raise NotTaken(f"{error}.") from None
-    plain = length_text(length, units=units, mark=False)
-    with_unit = f"{entry.text} {TYPED[typed_in]}"
-    return next((one for one in (plain, entry.text) if _is_length(one, length, units)), with_unit)
-
-
-def _is_length(text: str, length: float, units: Units) -> bool:
-    try:
-        return abs(read_length(text, units=units) - length) < OFF_GRID
-    except LengthError:
-        return False
-
-
-def _hold_against_others(entry: SentReading, text: str, held: Mapping[str, object], units: Units) -> None:
-    """Let a reading in where its telephone saw what stands there, or where the same stands there."""
-    cell = held.get(str(entry.place))
-    there = getattr(cell, "text", "")
-    if there and not _is_same(there, entry.was, units) and not _is_same(there, text, units):
-        raise ReadOtherwise(there, getattr(held.get(WHO), "text", ""))
-
-
-def _is_same(one: str, other: str, units: Units) -> bool:
-    if one == other:
-        return True
-    try:
-        return abs(read_length(one, units=units) - read_length(other, units=units)) < OFF_GRID
-    except LengthError:
-        return False
-
-
-def _day_and_name(entry: SentReading, held: Mapping[str, str]) -> list[Filled]:
-    """Fill in the day, the last one that something was read on, and who read it."""
-    found = []
-    if entry.day > held.get(DATE, ""):
-        found.append(Filled(mark=entry.mark, place=DATE, text=entry.day))
-    name = " ".join(entry.by.split())[:LONGEST_NAME]
-    if name and name != held.get(WHO, ""):
-        found.append(Filled(mark=entry.mark, place=WHO, text=name))
-    return found

@@ -15,7 +15,8 @@ from test_telephone import picture
 from jambs.job import read_job
 from jambs.page.keys import KeyRole
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Changed, Measuring, NotTaken, SentReading
+from jambs.screen.measuring import Measuring
+from jambs.screen.sent_reading import Changed, NotTaken, SentReading
 
 HEAD_LEFT = "interior depth, head left"
 

@@ -17,8 +17,9 @@ from jambs.job.editing.file_text import FileText
 from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
 from jambs.length import Units
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
+from jambs.screen.measuring import Measuring
 from jambs.screen.saving import ChangedMeanwhile
+from jambs.screen.sent_reading import NotTaken, ReadOtherwise, SentReading
 from jambs.sheets.record import opening_record
 
 CORNERS = {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}

@@ -13,7 +13,8 @@ from trimmed_as_one import side_by_side
 from jambs.job.models.openings import Opening
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Measuring, SentReading
+from jambs.screen.measuring import Measuring
+from jambs.screen.sent_reading import SentReading
 
 
 @pytest.fixture

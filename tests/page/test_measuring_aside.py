@@ -15,9 +15,10 @@ from pages import EXAMPLES
 
 from jambs.job import JobFaults
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
+from jambs.screen.measuring import Measuring
 from jambs.screen.measuring_aside import MeasuringAside
 from jambs.screen.process_aside import ProcessAside
+from jambs.screen.sent_reading import NotTaken, ReadOtherwise, SentReading
 
 
 def entry(text: str, *, place: int = 1, was: str = "") -> SentReading:

@@ -17,7 +17,8 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.frame_path import frame_path
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Measuring, SentReading
+from jambs.screen.measuring import Measuring
+from jambs.screen.sent_reading import SentReading
 from jambs.screen.telephone_data import measured_opening_data
 from jambs.sheets.part_rows import part_row
 from jambs.sheets.record import opening_record

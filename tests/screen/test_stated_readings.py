@@ -9,7 +9,8 @@ from openpyxl import Workbook
 
 from jambs.job import JobFaults, read_job
 from jambs.screen.desk import Desk
-from jambs.screen.measuring import Measuring, NotTaken, SentReading
+from jambs.screen.measuring import Measuring
+from jambs.screen.sent_reading import NotTaken, SentReading
 from jambs.screen.stated_readings import where_stated
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
