@@ -14,7 +14,7 @@ import pytest
 from cases import changed, job_of, placed
 from test_swing import PROUD
 
-from jambs.place.flares import deepest_of, flares_at, jamb_rip
+from jambs.place.flares import deepest_of, flares_at, flares_outside, jamb_rip
 from jambs.place.limits import jamb_boards
 from jambs.place.reasons import MovedForBoard
 from jambs.place.swing import FINE_DEG, Obstacle, open_sash
@@ -111,3 +111,12 @@ def test_only_boards_of_its_wood_and_thickness_make_a_jamb() -> None:
     ]
     job = job_of(changed(shop__boards=boards))
     assert jamb_boards(job.openings[0], job) == (5.5,)
+
+
+def test_exterior_jambs_lean_from_a_joint_off_the_frame_where_they_do() -> None:
+    """1 1/2 wider over 3 1/4 less 1/4 of joint: atan 0.5 = 26.565°. Without trim, and without flare, nothing leans."""
+    leaned = placed(exterior_trim__outside__flare={"sides": "1 1/2"}).opening
+    assert leaned.exterior is not None
+    assert flares_outside(leaned, 3.0 + leaned.exterior.sealant_joint).left == pytest.approx(26.565, abs=1e-3)
+    assert not flares_outside(placed().opening, 3.25)
+    assert not flares_outside(placed(exterior_trim=None).opening, 3.25)

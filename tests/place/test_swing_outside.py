@@ -74,6 +74,17 @@ def test_casing_on_a_shallow_jamb_stops_the_sash_at_its_edge() -> None:
     assert found.greatest_deg == pytest.approx(90 + math.degrees(math.atan2(0.5, 1)), abs=2 * FINE_DEG)
 
 
+def test_a_frame_with_other_faces_outside_is_gone_by_from_there() -> None:
+    """As above, the frame's face outside 1/4 narrower than inside: the casing's edge lies 3/4 beside the hinge."""
+    found = placed(
+        windows__fixed={**OUT, "exterior_frame_face": "2 1/4"},
+        openings__0__hinge="left",
+        position={"exterior_depth": "1/2"},
+    ).swing
+    assert found is not None and found.stopped_by is Obstacle.CASING
+    assert found.greatest_deg == pytest.approx(90 + math.degrees(math.atan2(0.75, 1)), abs=2 * FINE_DEG)
+
+
 def test_thick_cladding_stops_a_sash_that_clears_the_casing() -> None:
     """Frame flush in the trim plane and cladding 2 1/2 thick.
 

@@ -70,6 +70,12 @@ def test_a_sash_no_higher_than_its_stay_lets_in_leans_by_a_right_angle_and_no_mo
     assert tilt_findings(low, 0.0) == []
 
 
+def test_a_sash_lower_than_its_stay_lets_in_leans_by_a_right_angle_at_most() -> None:
+    opening = window("5/8").opening
+    low = replace(opening, frame=Size(width=opening.frame.width, height=4.0))
+    assert tilt_stay_deg(low) == pytest.approx(90.0)
+
+
 def test_only_such_a_sash_tilts() -> None:
     found = window("5/8", sash="casement in")
     assert tilt_at(found.opening, interior_depth=found.interior_depth) is None
