@@ -10,11 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.flashing.blank import Blank, BlankKind
+from jambs.flashing.head_lap_words import CladdingLaps, HeadFlashingLaps, SiteHeadLaps, UpstandLaps
 from jambs.flashing.lap_words import (
-    CladdingLaps,
     FlangePath,
     Foot,
-    HeadFlashingLaps,
     HeadMembraneLaps,
     HeadTapeLaps,
     LapKind,
@@ -24,9 +23,7 @@ from jambs.flashing.lap_words import (
     SideTapeLaps,
     SillFlashingLaps,
     SillLaps,
-    SiteHeadLaps,
     TrimLaps,
-    UpstandLaps,
     WindowLaps,
 )
 from jambs.flashing.membrane import weather_membrane

@@ -15,10 +15,10 @@ from trimmed_as_one import run_kits
 
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.blank_words import work_on
+from jambs.flashing.head_lap_words import CladdingLaps, SiteHeadLaps, UpstandLaps
 from jambs.flashing.lap_words import (
     SET,
     SLOPE_FIRST,
-    CladdingLaps,
     FlangePath,
     Foot,
     HeadMembraneLaps,
@@ -26,9 +26,7 @@ from jambs.flashing.lap_words import (
     PanLaps,
     SideTapeLaps,
     SillLaps,
-    SiteHeadLaps,
     TrimLaps,
-    UpstandLaps,
     WindowLaps,
 )
 from jambs.flashing.laps import window_laps
