@@ -100,3 +100,10 @@ def test_nothing_is_milled_that_was_read_or_that_another_crew_leaves() -> None:
 def test_what_the_shop_leaves_on_is_what_the_sheet_says_too(allowance: str, said: str) -> None:
     short = " may be needed at worst)" if said.endswith("than") else ""
     assert lines(shop__planned_allowance=allowance) == [f"all jambs: {said}{short}"]
+
+
+def test_in_a_flared_opening_the_shop_leaves_on_what_it_says_where_that_is_more() -> None:
+    # 5.8818 as above; along the lean 0.3969 at worst, and the shop leaves 1/2: 6.3818, on 1/32 6 13/32. 1/8 is less.
+    for allowance, wide in (("1/2", "6 13/32"), ("1/8", "6 9/32")):
+        found = lines(interior_trim__inside__flare={"left": "30 deg"}, shop__planned_allowance=allowance)
+        assert [one for one in found if one.startswith(f"left leg: rip to {wide}")]

@@ -25,6 +25,7 @@ from jambs.parts.board.cuts import EdgeGroove, EdgeRabbet, Tenon
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
 from jambs.parts.board.part import Part
+from jambs.parts.fitted import PartsError
 from jambs.parts.jambs.panel_checks import _leaving, _swelling
 from jambs.parts.jambs.panel_room import PanelMovement, moisture_change
 from jambs.parts.kit.kit import Kit
@@ -276,6 +277,17 @@ def test_in_millimeters() -> None:
     layout = lay_out(face, entry, 2, 2 / mm, job.shop.grid)
     found = (layout.opening_width, layout.rail_length, layout.panel_width, layout.opening_length, layout.panel_length)
     assert [one * mm for one in found] == pytest.approx([140, 158, 158, 360, 378])
+
+
+@pytest.mark.parametrize(("stiles", "is_made"), [("84", True), ("84.5", True), ("85", False)])
+def test_in_millimeters_a_panel_shows_at_least_25(stiles: str, is_made: bool) -> None:
+    # Jambs of 194: two stiles of 84.5 leave 25, of 85 24.
+    changes = {**METRIC, "interior_trim__inside__panels": {**METRIC_PANELS, "stiles": stiles}}
+    if is_made:
+        assert all(part.frame_members for part in kit_of(**changes).parts if part.kind is PartKind.EXTENSION_JAMB)
+    else:
+        with pytest.raises(PartsError):
+            kit_of(**changes)
 
 
 SHAPED = {

@@ -171,6 +171,11 @@ def test_three_openings_of_two_widths_have_two_walls() -> None:
     stool = part_of(one, "stool", "sill")
     # Clear 24 3/4 of the second: 35 15/16 + 9 1/4 + 24 3/4 + 2 · 3/4 = 71 7/16.
     assert [(cut.start, cut.along) for cut in mid_notches(stool)] == [(35.9375, 9.25), (71.4375, 9.25)]
+    # Clear 30 3/4 of the third and its two jambs, and the horn as at the left end.
+    assert stool.length == 71.4375 + 9.25 + 30.75 + 2 * 0.75 + 3.6875
+    sill = part_of(one, "exterior sill", "sill", Where.EXTERIOR)
+    # Horn 1, casing 4 1/2, reveal 1/4 at both ends; clear to clear as frame to frame, 77, and 31 of the third.
+    assert sill.length == 5.75 + 77 + 31 + 5.75
     casings = [part.mark for part in one.parts if part.kind is PartKind.MULL_CASING and part.where is Where.INTERIOR]
     beside = [
         [part.mark for part in kit.as_trimmed.parts if part.kind is PartKind.MULL_CASING and part.mark in casings]

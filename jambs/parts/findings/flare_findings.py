@@ -166,7 +166,7 @@ class FlaredArcOfFlats(Finding):
     at_frame: float
     at_room: float
     reveal: float
-    is_outside: bool = False
+    is_outside: bool
 
     def sentence(self, units: Units) -> str:
         """Say how it is put together, how round it is, and what of the frame reveal is left."""
