@@ -43,8 +43,8 @@ from jambs.length import Units
 def read_job(path: str | Path, *, draft: str | None = None, drafts: Mapping[str, bytes] | None = None) -> Job:
     """Read and check a whole job: a YAML file, or a folder that holds one.
 
-    ``draft``: a text that is read in the place of what the file holds; ``drafts``: the same for its schedule in CSV, by
-    name. All other tables are those beside the file.
+    ``draft``: a text that is read in the place of what the file holds; ``drafts``: the same for its schedule and
+    its table of measures in CSV, by name. All other tables are those beside the file.
 
     Raises:
         JobFaults: the job has faults; all of them are told.
@@ -60,7 +60,8 @@ def read_job(path: str | Path, *, draft: str | None = None, drafts: Mapping[str,
     boards = _boards(shop, top, complaints)
     on_hand = _on_hand(shop, top, file.parent, complaints)
     shelves = _shelves(top, shop, complaints)
-    openings = _measured(file, top, _openings(file, top, shelves, complaints, drafts or {}), complaints)
+    openings = _openings(file, top, shelves, complaints, drafts or {})
+    openings = _measured(file, top, openings, complaints, drafts or {})
     outside = _outside(top, openings, boards, complaints)
     complaints.settle()
     assert entry and shop
@@ -260,7 +261,9 @@ def _scheduled(
     return rows
 
 
-def _measured(file: Path, top: TreePiece, openings: tuple[Opening, ...], complaints: Complaints) -> tuple[Opening, ...]:
+def _measured(
+    file: Path, top: TreePiece, openings: tuple[Opening, ...], complaints: Complaints, drafts: Mapping[str, bytes]
+) -> tuple[Opening, ...]:
     """Give the openings what the table of measures says, where the job names one."""
     name = top.value.get("measures")
     if not isinstance(name, str):
@@ -272,7 +275,7 @@ def _measured(file: Path, top: TreePiece, openings: tuple[Opening, ...], complai
         near = advice(name, _schedules_beside(file), otherwise="let `jambs measure` write it, or remove the line")
         complaints.say(top, ("measures",), f"there is no file {name!r} beside the job file; {near}")
     elif not complaints.faults:  # a faulty opening would make its rows look like another's
-        return with_table(openings, path, complaints)
+        return with_table(openings, path, complaints, draft=drafts.get(name))
     return openings
 
 

@@ -23,6 +23,7 @@ from jambs.job.editing.file_text import EditRefused, FileText, refused
 from jambs.job.editing.history import Draft, Step
 from jambs.job.editing.line_swaps import SwapLines, swaps_between, with_lines_swapped
 from jambs.job.editing.row_cells import SetRowCell, with_row_cell
+from jambs.job.measured.carrying import CarryRows, with_rows_carried
 from jambs.job.reading.faults import Fault
 from jambs.job.starter import new_job_text
 from jambs.length import Units
@@ -59,8 +60,8 @@ class House:
         return tuple((one.subject, one.sentence(self.asked.job.units)) for one in self.asked.unplanned)
 
 
-DraftEdit = Edit | SetRowCell | SwapLines
-"""A change of the job file, of one cell of its schedule, or lines of either put back."""
+DraftEdit = Edit | SetRowCell | CarryRows | SwapLines
+"""A change of the job file, a cell of its schedule, marks in its table of measures, or lines of these put back."""
 DraftStep = tuple[str, tuple[DraftEdit, ...]]
 """What a step is called, and the edits that it is made of."""
 TAKEN_BACK = "changes were taken back that are saved already; do them again, or take the file as it is now"
@@ -104,6 +105,7 @@ class Desk:
     def draft(self) -> Draft:
         """The job file, and its schedule where that is changed, as they would be saved; else as they stand now."""
         with self.lock:
+            self._let_tables_go()
             if self._draft is None or not self._draft.changed:
                 there = read_file(self.file)
                 if there is None and self._begin is not None:
@@ -115,6 +117,20 @@ class Desk:
                 if self._draft is None or self._draft.saved != {**self._on_disk(self._draft), there.name: there}:
                     self._draft, self._edits, self._saved_done = Draft.of(there), (), ()
             return self._draft
+
+    def _let_tables_go(self) -> None:
+        """Forget tables that others wrote to since they were saved here, as telephones do, and the steps up to there.
+
+        Else every reading that comes in after them would stand against changes that have nothing to do with it.
+        """
+        if (draft := self._draft) is None:
+            return
+        kept = {name: file for name, file in draft.files.items() if draft.saved.get(name) == file}
+        others = {n for n, file in kept.items() if n != self.file.name and read_file(self.file.with_name(n)) != file}
+        steps = draft.last_of(others)
+        if others and steps <= _common(draft.done, self._saved_done):
+            self._draft, self._edits = draft.without(others), self._edits[steps:]
+            self._saved_done = self._saved_done[steps:]
 
     @property
     def is_changed_meanwhile(self) -> bool:
@@ -316,6 +332,8 @@ class Desk:
 def _changed(file: FileText, edit: DraftEdit) -> FileText:
     if isinstance(edit, SetRowCell):
         return with_row_cell(file, edit)
+    if isinstance(edit, CarryRows):
+        return with_rows_carried(file, edit)
     return with_lines_swapped(file, edit) if isinstance(edit, SwapLines) else edited(file, edit)
 
 

@@ -13,6 +13,7 @@ from jambs.job.models.gang import OF_UNITS
 from jambs.job.reading.faults import Location
 from jambs.job.reading.marks import OF_ONE, marks_of
 from jambs.job.reading.tree import NAMING_KEYS, grown
+from jambs.screen.carrying import carry_edits
 from jambs.screen.desk import DraftEdit
 from jambs.screen.form_keys import NAMED
 from jambs.screen.renaming import TableOf, rename_edits
@@ -27,7 +28,7 @@ def asked_edits(
 ) -> tuple[str, list[DraftEdit]]:
     """Return the words of a step and its edits.
 
-    ``table_of``: a schedule by its name, as it stands in the draft; ``marks``: that openings have, also in rows.
+    ``table_of``: a table by its name, as it stands in the draft; ``marks``: that openings have, also in rows.
 
     Raises:
         EditRefused: it is not something that can be asked for.
@@ -39,12 +40,13 @@ def asked_edits(
     root = nodes_root(file)
     words = _way_words(root, path)
     if act == "set":
-        return f"change {words}", [_set(root, path, _text(asked.get("value"), file))]
+        edit = _set(root, path, _text(asked.get("value"), file))
+        return f"change {words}", [edit, *carry_edits(root, edit, file, table_of, marks=marks)]
     if act == "add":
         return _added(root, path, asked, file)
     if act == "remove":
         *above, last = path
-        edit: Edit = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
+        edit = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
         return f"remove {words}", [edit]
     if act == "move":
         *above, last = path

@@ -10,19 +10,31 @@ from collections.abc import Sequence
 from dataclasses import asdict, fields
 from typing import Any
 
-from jambs.job.editing.edits import InsertItem, InsertKey, MoveItem, RemoveItem, RemoveKey, RenameKey, SetValue
+from jambs.job.editing.edits import Edit, InsertItem, InsertKey, MoveItem, RemoveItem, RemoveKey, RenameKey, SetValue
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.line_swaps import SwapLines
 from jambs.job.editing.row_cells import SetRowCell
+from jambs.job.measured.carrying import CarryRows
 from jambs.screen.desk import DraftEdit, DraftStep
 from jambs.screen.job_edits import nodes_root
 from jambs.values import Record
 
 KINDS: dict[str, type[DraftEdit]] = {
     one.__name__: one
-    for one in (SetValue, InsertKey, RemoveKey, RenameKey, InsertItem, RemoveItem, MoveItem, SetRowCell, SwapLines)
+    for one in (
+        SetValue,
+        InsertKey,
+        RemoveKey,
+        RenameKey,
+        InsertItem,
+        RemoveItem,
+        MoveItem,
+        SetRowCell,
+        CarryRows,
+        SwapLines,
+    )
 }
-SCHEDULE, PATH, VALUE, AFTER, NUMBERS = "schedule", "path", "value", "after", ("at", "to")
+SCHEDULE, MEASURES, PATH, VALUE, AFTER, NUMBERS = "schedule", "measures", "path", "value", "after", ("at", "to")
 LINES = ("old", "new")
 MOST, DEEPEST, LONGEST = 2000, 12, 4000
 """Steps and edits of a step, lists within each other, letters of a text."""
@@ -47,13 +59,11 @@ def steps_of(kept: Any, file: FileText) -> list[DraftStep]:
     except (TypeError, KeyError, ValueError):
         steps = None
     root = nodes_root(file)
-    tables = {root.get(SCHEDULE)} if isinstance(root, dict) else set()
+    named = root if isinstance(root, dict) else {}
+    schedule, measures = ({named[key]} if isinstance(named.get(key), str) else set() for key in (SCHEDULE, MEASURES))
     edits = [edit for _, some in steps or () for edit in some]
-    cells = [edit for edit in edits if isinstance(edit, SetRowCell)]
-    swaps = [edit for edit in edits if isinstance(edit, SwapLines)]
-    others = any(cell.file not in tables for cell in cells) or any(
-        swap.file not in {*tables, file.name} for swap in swaps
-    )
+    known = {SetRowCell: schedule, CarryRows: measures, SwapLines: {*schedule, *measures, file.name}}
+    others = any(edit.file not in known[type(edit)] for edit in edits if not isinstance(edit, Edit))
     if steps is None or others:
         raise refused(file.name, "what the browser kept of earlier changes cannot be read here; forget it there")
     return steps

@@ -72,7 +72,7 @@ def save(folder: Path, files: Sequence[tuple[FileText | None, FileText | None]])
 
     Raises:
         ChangedMeanwhile: one of them is another by now; nothing was written.
-        OSError: one cannot be written; it names the file, and that one stands as it stood.
+        OSError: one cannot be written; it names the file, and all stand as they stood.
     """
     with job_folder_turn(folder):
         save_in_turn(folder, files)
@@ -87,12 +87,24 @@ def save_in_turn(folder: Path, files: Sequence[tuple[FileText | None, FileText |
             changed.append(Meanwhile(path=path, read=read, there=there, wanted=wanted))
     if changed:
         raise ChangedMeanwhile(*changed)
-    for read, wanted in files:
-        path = (folder / _name(read, wanted)).resolve()
-        if wanted is None:
-            path.unlink()
-        else:
-            write_whole(path, wanted.content, keeps_mode=True)
+    written: list[tuple[Path, FileText | None]] = []
+    try:
+        for read, wanted in files:
+            path = (folder / _name(read, wanted)).resolve()
+            _put(path, wanted)
+            written.append((path, read))
+    except OSError:
+        for path, read in reversed(written):
+            with contextlib.suppress(OSError):
+                _put(path, read)
+        raise
+
+
+def _put(path: Path, file: FileText | None) -> None:
+    if file is None:
+        path.unlink()
+    else:
+        write_whole(path, file.content, keeps_mode=True)
 
 
 def _name(read: FileText | None, wanted: FileText | None) -> str:

@@ -7,12 +7,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pages import OpenPage, open_page
+from pages import READING, OpenPage, open_page
 from starlette.testclient import TestClient
 
 from jambs.job import JobFaults, read_job
 from jambs.job.starter import new_job_text
 from jambs.length import Units
+from jambs.page.keys import KeyRole
 from jambs.screen.desk import Desk
 from jambs.screen.form_keys import key_tables
 from jambs.screen.job_edits import next_mark
@@ -302,3 +303,19 @@ def test_of_two_keys_added_in_a_row_the_second_stands_beside_the_first(opened: O
         assert "said" not in record
     assert field(record, "windows", "fixed", "glass", "panes")["value"] == "3"
     assert field(record, "windows", "fixed", "glass", "pane_thickness")["value"] == "1/8"
+
+
+def test_an_opening_that_a_telephone_measured_is_renamed_and_measured_on(opened: OpenPage) -> None:
+    client, telephone = opened.client(), opened.client(KeyRole.TELEPHONE)
+    assert telephone.post("/telephone/reading", json=READING).status_code == 200
+    record = change(client, act="set", path=["openings", 0, "mark"], value="W9")
+    assert record["wrong"] == [] and not any(one["wrong"] for one in record["sections"])
+    late = {**READING, "id": "b" * 32, "place": 2}
+    assert telephone.post("/telephone/reading", json=late).status_code == 200  # W1 until that is saved
+    assert client.post("/draft/save", json={}).status_code == 409
+    assert client.post("/draft/onto", json={}).status_code == 200
+    assert client.post("/draft/save", json={}).status_code == 200
+    answer = telephone.post("/telephone/reading", json={**late, "id": "c" * 32, "mark": "W9", "place": 3})
+    assert [answer.json()["answer"]["read"][place] for place in "123"] == ["3 3/8"] * 3
+    assert "W1," not in opened.file.with_name("measures.csv").read_text(encoding="utf-8")
+    assert opened.reported == []

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, replace
 
 from jambs.job.editing.file_text import FileText
@@ -14,6 +14,10 @@ class Step:
 
     words: str
     files: tuple[tuple[FileText | None, FileText | None], ...]
+
+    def touches(self, names: Collection[str]) -> bool:
+        """Say whether it changed one of some files."""
+        return any(one.name in names for pair in self.files for one in pair if one)
 
     def turned(self) -> Step:
         """Return the step that takes this one back."""
@@ -63,6 +67,16 @@ class Draft:
     def as_saved(self) -> Draft:
         """Return the draft once its files stand on the disk; its steps can still be taken back."""
         return replace(self, saved=self.files)
+
+    def last_of(self, names: Collection[str]) -> int:
+        """Count the steps up to the last one that touched one of some files."""
+        return max((at for at, step in enumerate(self.done, start=1) if step.touches(names)), default=0)
+
+    def without(self, names: Collection[str]) -> Draft:
+        """Let go files that stand as they were saved; steps up to the last one of them are no longer taken back."""
+        undone = () if any(step.touches(names) for step in self.undone) else self.undone
+        saved, files = ({n: one for n, one in those.items() if n not in names} for those in (self.saved, self.files))
+        return Draft(saved=saved, files=files, done=self.done[self.last_of(names) :], undone=undone)
 
     @property
     def changed(self) -> tuple[tuple[FileText | None, FileText | None], ...]:

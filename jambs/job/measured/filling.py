@@ -57,7 +57,7 @@ def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -
     lacking = dict.fromkeys(one.mark for one in fillings if one.mark.lower() not in known)
     if lacking:
         table = _with_rows(table, [row for mark in lacking for row in rows_of(mark)])
-    names = _names(table)
+    names = names_of(table)
     if SURE not in names and any(one.is_sure for one in fillings):
         table = _with_cells(table, {(0, len(names)): SURE})
     table = _with_rows(table, [_new_row(one) for one in fillings if _row_of(table, one) is None])
@@ -74,7 +74,7 @@ def _new_row(one: Filled) -> Sequence[str]:
 
 def _cells(table: FileText, one: Filled) -> Iterator[tuple[CellAt, str]]:
     """Yield the cells to write for one reading; a cell that holds this already stays as it is written."""
-    names, row = _names(table), _row_of(table, one)
+    names, row = names_of(table), _row_of(table, one)
     assert row is not None
     for name, text in (("measured", one.text), (SURE, YES if one.is_sure else "")):
         if name in names and row.cells[name] != text:
@@ -84,7 +84,7 @@ def _cells(table: FileText, one: Filled) -> Iterator[tuple[CellAt, str]]:
 @lru_cache(maxsize=KEPT)
 def filled_rows(table: FileText) -> tuple[FilledRow, ...]:
     """Return the rows under the header of a table of measures."""
-    names = _names(table)
+    names = names_of(table)
     return tuple(
         FilledRow(at=at, cells=dict(zip(names, [*values, *[""] * len(names)], strict=False)))
         for at, values in enumerate(_values(table))
@@ -106,7 +106,12 @@ def cells_of(table: FileText, mark: str) -> tuple[MeasuredCell, ...]:
     )
 
 
-def _names(table: FileText) -> list[str]:
+def names_of(table: FileText) -> list[str]:
+    """Return the names of the columns, in small letters.
+
+    Raises:
+        EditRefused: it is no table of measures.
+    """
     header = next(iter(_values(table)), [])
     names = [value.lower() for value in header]
     if lacking := [name for name in NEEDED if name not in names]:
@@ -149,7 +154,7 @@ def _with_rows(table: FileText, rows: Sequence[Sequence[str]]) -> FileText:
     """Put rows at the end, given in the order of ``COLUMNS``, written in the order of the table."""
     if not rows:
         return table
-    names = _names(table)
+    names = names_of(table)
     named = [dict(zip(COLUMNS, row, strict=True)) for row in rows]
     ordered = [[row.get(name, "") for name in names] for row in named]
     if not is_spreadsheet(table):

@@ -73,10 +73,15 @@ class TableReadings:
         return Fault(file=self.file, line=line, where=f'opening "{self.mark}"', sentence=sentence)
 
 
-def with_table(openings: Sequence[Opening], path: Path, complaints: Complaints) -> tuple[Opening, ...]:
-    """Give the openings what a table says was measured; note its faults. The table itself is only read."""
+def with_table(
+    openings: Sequence[Opening], path: Path, complaints: Complaints, *, draft: bytes | None = None
+) -> tuple[Opening, ...]:
+    """Give the openings what a table says was measured; note its faults. The table itself is only read.
+
+    ``draft``: of a table in CSV, read in the place of what it holds.
+    """
     try:
-        cells, faults = read_measures(path, openings)
+        cells, faults = read_measures(path, openings, draft)
     except JobFaults as error:
         complaints.faults += error.faults
         return tuple(openings)
@@ -141,14 +146,14 @@ def _put(whole: dict[str, Any], key: Location, text: str, places: Any) -> None:
 
 
 def read_measures(
-    path: Path, openings: Sequence[Opening]
+    path: Path, openings: Sequence[Opening], draft: bytes | None = None
 ) -> tuple[dict[str, tuple[MeasuredCell, ...]], tuple[Fault, ...]]:
     """Return the filled rows of a table by opening, and the faults of its header and its cells.
 
     Raises:
         JobFaults: the file cannot be read as a table of measures at all.
     """
-    rows = ((line, cells) for line, cells in table_rows(path) if any(cell not in (None, "") for cell in cells))
+    rows = ((line, cells) for line, cells in table_rows(path, draft) if any(cell not in (None, "") for cell in cells))
     header = next(rows, None)
     if header is None:
         raise JobFaults([table_fault(path, 0, "is empty; let `jambs measure` write it again")])

@@ -1,0 +1,47 @@
+"""Rows of a table of measures that go along when their opening has another mark: in their column of marks alone."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.editing.csv_cells import with_csv_cells
+from jambs.job.editing.file_text import FileText, refused
+from jambs.job.measured.filling import filled_rows, names_of
+
+MARK, MEASURED = "mark", "measured"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarryRows:
+    """Give rows of the table named ``file`` other marks: those of the first of ``old`` the first of ``new``."""
+
+    file: str
+    old: tuple[str, ...]
+    new: tuple[str, ...]
+
+    def __post_init__(self) -> None:
+        if len(self.old) != len(self.new):
+            raise ValueError("as many new marks as old ones")
+
+
+def with_rows_carried(table: FileText, edit: CarryRows) -> FileText:
+    """Return a table in CSV with the rows of some openings under other marks; all else stays, letter by letter.
+
+    Rows that wait under a new mark with nothing filled in take the old one: no opening has two sets of rows.
+
+    Raises:
+        EditRefused: readings stand under a new mark already, which would become another opening's.
+    """
+    if taken := [mark for mark in edit.new if mark.lower() in marks_filled(table)]:
+        sentence = f"has readings under the mark {taken[0]!r} already: give those another mark, or take them out, first"
+        raise refused(table.name, sentence)
+    to = {new.lower(): old for old, new in zip(edit.old, edit.new, strict=True)}
+    to |= {old.lower(): new for old, new in zip(edit.old, edit.new, strict=True)}
+    column = names_of(table).index(MARK)
+    rows = [(row.at, row.cells[MARK].lower()) for row in filled_rows(table)]
+    return with_csv_cells(table, {(at, column): to[mark] for at, mark in rows if mark in to})
+
+
+def marks_filled(table: FileText) -> frozenset[str]:
+    """Return the marks, in small letters, under which something was measured."""
+    return frozenset(row.cells[MARK].lower() for row in filled_rows(table) if row.cells[MEASURED])
