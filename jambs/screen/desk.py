@@ -64,6 +64,8 @@ DraftEdit = Edit | SetRowCell | CarryRows | SwapLines
 """A change of the job file, a cell of its schedule, marks in its table of measures, or lines of these put back."""
 DraftStep = tuple[str, tuple[DraftEdit, ...]]
 """What a step is called, and the edits that it is made of."""
+STATES = 200
+"""So many states of the house are known by number: windows show earlier ones for some seconds."""
 TAKEN_BACK = "changes were taken back that are saved already; do them again, or take the file as it is now"
 
 
@@ -89,6 +91,7 @@ class Desk:
         self.heat = HeatShelf()
         self._house: House | None = None
         self._seen: tuple[object, ...] = ()
+        self._texts: dict[int, str] = {}
         self._name = file.parent.name
         self._draft: Draft | None = None
         self._edits: tuple[DraftStep, ...] = ()
@@ -299,7 +302,14 @@ class Desk:
                 number = self._house.number + 1 if self._house else 1
                 self._house = replace(self._made(files), number=number)
                 self._seen = (seen[0], self._tables())
+                self._texts[number] = self._house.text
+                self._texts.pop(number - STATES, None)
             return self._house
+
+    def text_seen(self, number: object) -> str | None:
+        """Return the job file as it was in an earlier state of the house; nothing where that is long past."""
+        with self.lock:
+            return self._texts.get(number) if isinstance(number, int) else None
 
     def house_at_hand(self) -> House:
         """Return the house as it was made last, without what its tables say since; anew where the job file changed."""

@@ -295,7 +295,7 @@ function layerAdder(one) {
     if (isDrawn || !value) return;
     const isHeard = change({ act: "insert", path: one.path, at: add.closest(".group").querySelectorAll(".layer").length, value });
     add.value = "";
-    if (!await isHeard) add.value = value;
+    if (!await isHeard) typedIn.get(key).value = value;
   };
   for (const event of ["change", "blur"]) add.addEventListener(event, leave);
   add.addEventListener("keydown", (event) => { if (event.key === "Enter") leave(); });
@@ -351,20 +351,21 @@ function change(asked) {
   return waiting;
 }
 
-/** Say whether the program has heard it. */
+/** Say whether the program has heard it, and of the place that was meant. */
 async function changeNow(asked) {
-  const before = names(asked.path[0]), answer = await ask("/job/change", asked), heard = keyAsked(asked);
+  const before = names(asked.path[0]), answer = await ask("/job/change", { ...asked, number: record.number }), shown = record.sections;
   asks.splice(asks.indexOf(asked), 1);
   if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
   say(answer.said || "", answer.said ? "stop" : "");
-  const moved = answer.ok ? mover(asked) : stays, made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
+  const heard = answer.moved ? "" : keyAsked(asked);  // what is typed at a place that has moved goes along with it
+  const moved = answer.ok ? mover(asked) : answer.moved ? between(shown, record.sections) : stays, made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
   follow(moved);
   if (made) opened.set(made, true);
   show(moved, heard);
   if (made) document.querySelector(`[data-group='${CSS.escape(made)}'] > summary`)?.focus();
   draftChanged();
-  return true;
+  return !answer.moved;
 }
 
 /** What was asked for and opened meanwhile is of the places as they were. */

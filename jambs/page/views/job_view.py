@@ -10,14 +10,30 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.face import JobFaults, Record
-from jambs.face.screen import CannotStand, Desk, EditRefused, asked_edits, form_record, key_pictures, key_tables
+from jambs.face.screen import (
+    CannotStand,
+    Desk,
+    EditRefused,
+    asked_edits,
+    form_record,
+    is_moved,
+    key_pictures,
+    key_tables,
+)
 from jambs.page.answers import body_of, data, page
 from jambs.page.open_job import desk_of
 
+MOVED = "The job was changed elsewhere meanwhile, and this place has moved. It is drawn anew: look, and do it again."
+
 
 def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
-    """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field."""
+    """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field.
+
+    What was meant for a place that has moved since the state that its window shows is refused.
+    """
     with desk.lock:
+        if is_moved(desk, asked):
+            return {**form_record(desk), "said": MOVED, "moved": True}, 409
         try:
             house = desk.house()
             job, is_whole = house.job, not house.wrong and not house.unmade and not house.unplanned
