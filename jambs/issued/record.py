@@ -153,8 +153,9 @@ class Record:
             raise Unreadable(IssueNotOnRecord(number=sheet.number))
         if sheet.number not in self._openings:
             printed = self.printed(self.issues[sheet.number])
+            named: dict[str, Mapping[str, Any]]
             named = {str(one.get("mark")): one for one in printed["openings"] if isinstance(one, dict)}
-            self._openings[sheet.number] = (str(printed.get("units", units)), {**named})
+            self._openings[sheet.number] = (str(printed.get("units", units)), named)
         then, openings = self._openings[sheet.number]
         if mark not in openings:
             raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number))

@@ -89,8 +89,7 @@ def make_inside(
         )
     at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud, is_round=_is_round(placement.opening))
-    if flares and placement.opening.shape:
-        hold_edges_open(placement, clear_path(placement.opening, room))
+    hold_edges_open(placement, flares, room)
     over_run = over_all(run, room)
     cased = cased_opening(over_run, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)

@@ -15,7 +15,7 @@ from jambs.parts.board.together import Together
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.flare_checks import hold_edges_open
 from jambs.parts.jambs.flat_jambs import flat_path_outside
-from jambs.parts.jambs.shaped_jambs import clear_path, goes_all_round, jambs_begin, shaped_exterior_jambs
+from jambs.parts.jambs.shaped_jambs import goes_all_round, jambs_begin, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.metal_covers import metal_covers
 from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
@@ -152,22 +152,22 @@ def _deep(
     hold_clear_of_the_flange(under, opening.window.frame_projection)
     clear = _clear(placement, trim, grid)
     flares = flares_in_wall(placement, trim)
+    flat = _flat(clear, placement, trim, sides, slope, flares)
     together = Together()
-    parts = together.tried(lambda: _jambs(clear, sides, placement, trim, slope, rack, flares)) or []
+    parts = together.tried(lambda: _jambs(clear, sides, placement, trim, slope, rack, flares, flat)) or []
     clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
     over, over_sides = over_all(run, clear, clears), outer_over_all(run, sides)
     depth = over_sides[Side.SILL].greatest
     own = _at_trim(clear, flares, deepest(sides) - joint)
     all_flares = [flares_in_wall(one.placement, trim) for one in run.members] if run else [flares]
     ends = _all_at_trim(run, clears, all_flares, joint)
-    if flares and opening.shape:
-        hold_edges_open(placement, clear_path(opening, own), is_outside=True)
+    hold_edges_open(placement, flares, own, is_outside=True)
     at_trim, walls = over_all(run, own, ends), walls_between(run, ends)
     at_trim = replace(at_trim, top=max(one.top for one in ends or [at_trim]))
     cased = _cased(at_trim, placement, trim, over_sides, slope)
     backs_between = _between_backs(run, ends, all_flares, trim.jamb.thickness)
     hold_backs_apart(walls_between(run, clears), backs_between, trim.jamb.thickness)
-    place, flat = None, _flat(clear, placement, trim, sides, slope, flares)
+    place = None
     if trim.sill:
         # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
         back = max(one.across(leg, trim.jamb.thickness) for leg in LEGS for one in all_flares)
@@ -362,9 +362,10 @@ def _jambs(
     slope: float,
     rack: Rack,
     flares: Flares,
+    flat: FlatPath | None,
 ) -> list[Part]:
     if placement.opening.shape:
-        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)]
+        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares, flat)]
     if flares:
         leaned = shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)
         return [replace(part, member=1, runs=None) for part in leaned]

@@ -22,12 +22,7 @@ from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import InsertKey
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import Filled, cells_of, filled_table
-from jambs.job.measured.measures import (
-    measured_opening,
-    measures_csv,
-    measures_rows,
-    with_table,
-)
+from jambs.job.measured.measures import measured_opening, measures_csv, measures_rows, with_table
 from jambs.job.measured.measuring_points import measure_places
 from jambs.job.models.openings import Opening
 from jambs.job.reading.complaints import Complaints

@@ -9,7 +9,6 @@ from jambs.job.models.fields import Size
 from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.path import has_collapsed, outset, size_over_all
-from jambs.job.models.path_edge import FramePath
 from jambs.length import HALF_64TH, ROUND_OFF, Grid
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import CannotBeCut
@@ -21,6 +20,7 @@ from jambs.parts.findings.flare_findings import (
     RoughOpeningFlares,
 )
 from jambs.parts.jambs.box import box_gaps
+from jambs.parts.jambs.shaped_jambs import clear_path
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.as_built import is_measured
 from jambs.parts.shapes.clear import ClearOpening
@@ -70,14 +70,15 @@ def hold_clear_of_buck(clear: ClearOpening, placement: Placement) -> None:
             raise CannotBeCut(FlareMeetsBuck(subject=about, side=side, overlap=into))
 
 
-def hold_edges_open(placement: Placement, path: FramePath, *, is_outside: bool = False) -> None:
-    """Hold the path round which casing goes to that of the frame: every edge is left, and runs the same way.
+def hold_edges_open(placement: Placement, flares: Flares, clear: ClearOpening, *, is_outside: bool = False) -> None:
+    """Hold the opening at the far edge of flared jambs to the shape: every edge is left, and runs the same way.
 
     Raises:
         CannotBeCut: one is closed by a flare.
     """
-    if placement.opening.shape and has_collapsed(path, frame_path(placement.opening)):
-        raise CannotBeCut(FlaresCloseEdge(subject=Subject.opening(placement.opening.mark), is_outside=is_outside))
+    opening = placement.opening
+    if flares and opening.shape and has_collapsed(clear_path(opening, clear), frame_path(opening)):
+        raise CannotBeCut(FlaresCloseEdge(subject=Subject.opening(opening.mark), is_outside=is_outside))
 
 
 def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framers_grid: Grid) -> Iterator[Finding]:

@@ -49,38 +49,32 @@ def hold_round(opening: Opening, clear: FramePath, flat: FlatPath, thickness: fl
     Raises:
         CannotBeCut: what has to be planed off to make them round would leave too little of the jamb.
     """
-    most = MOST_OFF_SHARE * thickness
-    if flat.off_room > most + ROUND_OFF:
-        raise CannotBeCut(
-            FlatSegmentsTooCoarse(
-                subject=Subject.opening(opening.mark),
-                radius=min(edge.circle.radius for edge in clear if edge.circle),
-                least=LEAST_SEGMENT,
-                off=flat.off_room,
-                most=most,
-                is_outside=is_outside,
-                may_rise=any(edge.runs > 1 for edge in clear if edge.center),
-            )
-        )
+    _hold_near(opening, clear, flat.off_room, MOST_OFF_SHARE * thickness, is_outside=is_outside)
 
 
 def hold_metal_round(opening: Opening, clear: FramePath, flat: FlatPath, reveal: float) -> None:
     """Hold flat strips of metal, which cannot be planed, to the curve: they stand off it within the frame reveal [in].
 
     Raises:
-        CannotBeCut: they stand in over the glass's frame by more than that.
+        CannotBeCut: their middles stand in past the frame's inner edge.
     """
-    if flat.off_frame > reveal + ROUND_OFF:
+    _hold_near(opening, clear, flat.off_frame, reveal, is_outside=True, is_metal=True)
+
+
+def _hold_near(
+    opening: Opening, clear: FramePath, off: float, most: float, *, is_outside: bool, is_metal: bool = False
+) -> None:
+    if off > most + ROUND_OFF:
         raise CannotBeCut(
             FlatSegmentsTooCoarse(
                 subject=Subject.opening(opening.mark),
                 radius=min(edge.circle.radius for edge in clear if edge.circle),
                 least=LEAST_SEGMENT,
-                off=flat.off_frame,
-                most=reveal,
+                off=off,
+                most=most,
                 may_rise=any(edge.runs > 1 for edge in clear if edge.center),
-                is_outside=True,
-                is_metal=True,
+                is_outside=is_outside,
+                is_metal=is_metal,
             )
         )
 

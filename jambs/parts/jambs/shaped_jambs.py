@@ -23,7 +23,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.touches import Scribe
 from jambs.parts.jambs.arched_jambs import arched_jamb
-from jambs.parts.jambs.flat_jambs import flat_path, flat_path_outside, hold_metal_round, hold_round
+from jambs.parts.jambs.flat_jambs import flat_path, hold_metal_round, hold_round
 from jambs.parts.kit.kit import FittedSide, JambFrame
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.arched_jamb import ArchedJamb
@@ -181,14 +181,16 @@ def shaped_exterior_jambs(
     slope_deg: float,
     rack: Rack,
     flares: Flares = SQUARE,
+    flat: FlatPath | None = None,
 ) -> tuple[Part, ...]:
     """Make the exterior extension jambs; ``clear.bottom``: top of the sill at the frame's outside edge [in].
+
+    ``flat``: their path where they follow arcs in flat segments.
 
     The sill is an edge without a board that leans out by its slope; without a sill the boards go all round where the
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
     path, start = jambs_begin(placement.opening, clear, trim, slope_deg), placement.outside_edge + trim.sealant_joint
-    flat = flat_path_outside(trim, path, sides, flares, slope_deg)
     if flat and trim.returns:
         hold_metal_round(placement.opening, path, flat, trim.frame_reveal)
     elif flat:

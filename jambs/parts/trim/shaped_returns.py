@@ -46,7 +46,7 @@ def shaped_returns(
     assert entry is not None
     slope = sill_slope(entry)
     deep = deep_sides(sides, placement, entry)
-    strips = shaped_exterior_jambs(placement, clear, deep, as_boards(trim, entry), slope, rack)
+    strips = shaped_exterior_jambs(placement, clear, deep, as_boards(trim, entry), slope, rack, flat=flat)
     path = flat.path if flat else clear_path(placement.opening, clear)
     laid = {(one.side, one.member) for one in strips}
     return tuple(_bent(strip, path, laid, entry, rack.shop.grid) for strip in strips)
