@@ -76,7 +76,7 @@ def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) 
     value: Plain = _text(asked.get("value") or "", file)
     for step in reversed(under):
         value = {step: value} if isinstance(step, str) else [value]
-    words, there = _way_words(root, (*path, key)), _at(root, path)
+    words, there = _way_words(root, (*path, key)), value_at(root, path)
     if not under and _has(there, key):
         return f"change {words}", [SetValue(path=(*path, key), value=value)]
     if key == UNITS and isinstance(there, dict) and isinstance(value, list):
@@ -88,7 +88,7 @@ def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) 
 
 def _as_far_as_there(root: Any, path: Location, under: Location) -> tuple[Location, Location]:
     """Lead a way into what is there by now: of two keys asked for in a row, the first makes what both stand under."""
-    there = _at(root, path)
+    there = value_at(root, path)
     while len(under) > 1 and _has(there, under[0]) and isinstance(there[under[0]], dict):
         there, path, under = there[under[0]], (*path, under[0]), under[1:]
     return path, under
@@ -109,14 +109,15 @@ def _way_words(root: Any, path: Location) -> str:
 
 
 def _step_words(root: Any, path: Location, *, is_name: bool) -> str:
-    step, entry = path[-1], _at(root, path)
+    step, entry = path[-1], value_at(root, path)
     if isinstance(step, str):
         return step if is_name else step.replace("_", " ")
     named = (entry[key] for key in NAMING_KEYS if isinstance(entry, dict) and isinstance(entry.get(key), str))
     return next(named, str(step + 1))
 
 
-def _at(root: Any, path: Location) -> Any:
+def value_at(root: Any, path: Location) -> Any:
+    """Return what stands at a place of the plain values of a job file; None where there is nothing."""
     value = root
     for step in path:
         value = value[step] if _has(value, step) else None
@@ -125,12 +126,13 @@ def _at(root: Any, path: Location) -> Any:
 
 def _path(value: Any, file: FileText) -> Location:
     steps = value if isinstance(value, list) else None
-    if steps is None or not 0 < len(steps) <= DEEPEST or not all(_is_step(one) for one in steps):
+    if steps is None or not 0 < len(steps) <= DEEPEST or not all(is_step(one) for one in steps):
         raise refused(file.name, "this names no place in the file")
     return tuple(steps)
 
 
-def _is_step(value: Any) -> bool:
+def is_step(value: Any) -> bool:
+    """Say whether something sent can be a step of a place: a number in a list, or a name that is not endless."""
     is_place = isinstance(value, int) and not isinstance(value, bool)
     return is_place or (isinstance(value, str) and 0 < len(value) <= LONGEST)
 
@@ -143,7 +145,7 @@ def _text(value: Any, file: FileText) -> str:
 
 def _set(root: Any, path: Location, text: str) -> Edit:
     """Write a value; in the place of a list of values a list, and in that of nothing nothing."""
-    value = _at(root, path)
+    value = value_at(root, path)
     if not text and not isinstance(path[-1], int):
         return RemoveKey(path=path)
     if isinstance(value, list):
@@ -175,7 +177,7 @@ def _copy(root: Any, path: Location, name: Any, file: FileText, taken: Collectio
                 "mark": next_mark((marks_of(copied["mark"]) or [str(copied["mark"])])[-1], [*marks, *taken]),
             }
         return InsertItem(path=tuple(above), at=last + 1, value=copied)
-    new = _text(name or "", file) or next_name(str(last), list(_at(root, tuple(above))))
+    new = _text(name or "", file) or next_name(str(last), list(value_at(root, tuple(above))))
     return InsertKey(path=tuple(above), key=new, value=value, after=str(last))
 
 

@@ -12,7 +12,7 @@ from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.reading.faults import JobFaults
 from jambs.job.reading.tree import NAMING_KEYS
 from jambs.screen.desk import Desk
-from jambs.screen.job_edits import nodes_root
+from jambs.screen.job_edits import is_step, nodes_root, value_at
 
 AMONG_ALL = ("insert", "move")
 """What is put between others: the whole list has to be as it was seen."""
@@ -24,16 +24,17 @@ def is_moved(desk: Desk, asked: Mapping[str, Any]) -> bool:
     A change that tells no number is meant for the job as it is.
     """
     with desk.lock:
-        house, number, path = desk.house(), asked.get("number"), asked.get("path")
-        if number in (None, house.number) or not isinstance(path, list):
+        house, number, sent = desk.house(), asked.get("number"), asked.get("path")
+        if number in (None, house.number) or not isinstance(sent, list) or not all(map(is_step, sent)):
             return False
+        path = tuple(sent)
         seen, now = (_root(desk.file.name, text) for text in (desk.text_seen(number), house.text))
     if asked.get("act") in AMONG_ALL:
         where = path if asked["act"] == "insert" else path[:-1]
-        if _names(_at(seen, where)) != _names(_at(now, where)):
+        if _names(value_at(seen, where)) != _names(value_at(now, where)):
             return True
     ways = (path[:at] for at, step in enumerate(path) if isinstance(step, int))
-    return any(not _is_same(_names(_at(seen, way)), _names(_at(now, way)), path[len(way)]) for way in ways)
+    return any(not _is_same(_names(value_at(seen, way)), _names(value_at(now, way)), path[len(way)]) for way in ways)
 
 
 def _is_same(seen: list[Any], now: list[Any], at: int) -> bool:
@@ -54,16 +55,6 @@ def _names(value: Any) -> list[Any]:
 def _name(entry: Any) -> Any:
     named = (entry[key] for key in NAMING_KEYS if key in entry) if isinstance(entry, dict) else iter(())
     return next(named, entry)
-
-
-def _at(root: Any, path: list[Any]) -> Any:
-    value = root
-    for step in path:
-        is_there = (isinstance(value, dict) and isinstance(step, str) and step in value) or (
-            isinstance(value, list) and isinstance(step, int) and 0 <= step < len(value)
-        )
-        value = value[step] if is_there else None
-    return value
 
 
 def _root(name: str, text: str | None) -> Any:
