@@ -11,19 +11,17 @@ from dataclasses import dataclass
 from jambs.drawings.elements.paper import Page
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import ViewKind
+from jambs.drawings.layout.least_pages import least_pages
 from jambs.drawings.layout.packing import (
-    BETWEEN,
     RULES,
     Filling,
     OnPage,
     PackingRule,
     Sized,
     filled,
-    room_on,
     set_out,
     sized,
 )
-from jambs.length import ROUND_OFF
 
 Pages = list[list[OnPage]]
 """The views of each page."""
@@ -51,10 +49,6 @@ SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""
 CHANGES = (1, 1, 2, 3)
 """How many views a step moves or packs by another rule."""
-
-
-FILLED = 0.9
-"""Views are not looked for a way to fill more of their pages than this: none was seen that does."""
 
 
 def fewest_sheets(
@@ -152,16 +146,9 @@ def in_reading_order(pages: Pages, place: Mapping[str, int]) -> Pages:
     return [pages[number] for number in sorted(range(len(pages)), key=lambda number: at[number])]
 
 
-def _least_pages(views: Sequence[Sized], page: Page) -> int:
-    """Return the number of pages under which none are looked for: the views would fill them nearly whole."""
-    room = room_on(page)
-    taken = sum((width + BETWEEN) * (height + BETWEEN) for _, width, height in views)
-    return max(1, math.ceil(taken / ((room.width + BETWEEN) * (room.height + BETWEEN) * FILLED) - ROUND_OFF))
-
-
 def _plain(views: Sequence[Sized], page: Page) -> _Way:
     """Return the best of the plain ways: few orders, one rule for all views; the first that takes the least pages."""
-    least = _least_pages(views, page)
+    least = least_pages(views, page)
     (order, rule), *others = itertools.product(ORDERS, RULES)
     best = _way(sorted(views, key=order), [rule] * len(views), page)
     for order, rule in others:
@@ -181,7 +168,7 @@ def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
 
     A change is kept where it is no worse; a worse one may be kept too, the less the later.
     """
-    least = _least_pages(way.order, page)
+    least = least_pages(way.order, page)
     place = {view.name: number for number, view in enumerate(views)}
     in_order = sorted((one for one in way.order if one[0].kind.is_in_order), key=lambda one: place[one[0].name])
     chance, best = random.Random(len(views)), way
