@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from jambs.drawings.drawing import Drawing
-from jambs.drawings.dxf.picture import ViewPicture, view_picture
 from jambs.drawings.elements.view import View
+from jambs.drawings.svg.picture import ViewPicture, view_picture
 from jambs.drawings.views.exploded import EXPLODED
 from jambs.drawings.views.threshold import THRESHOLD
 from jambs.sheets.pictures import GAP, Picture, SheetPictures, picture_room, svg_size

@@ -21,13 +21,15 @@ __all__ = [
 if TYPE_CHECKING:
     from jambs.drawings.drawing import Drawing, draw_opening
     from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
-    from jambs.drawings.dxf.picture import page_svg, page_svgs, view_picture, view_svg
+    from jambs.drawings.dxf.page_picture import page_svg, page_svgs
+    from jambs.drawings.svg.picture import view_picture, view_svg
 
 
 def __getattr__(name: str) -> Any:
     if name not in __all__:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     from jambs.drawings import drawing
-    from jambs.drawings.dxf import model, picture
+    from jambs.drawings.dxf import model, page_picture
+    from jambs.drawings.svg import picture
 
-    return next(getattr(home, name) for home in (drawing, model, picture) if hasattr(home, name))
+    return next(getattr(home, name) for home in (drawing, model, page_picture, picture) if hasattr(home, name))

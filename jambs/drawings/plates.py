@@ -10,13 +10,13 @@ from jambs.drawings.dxf.document import new_document, repeatable, save, tell_iss
 from jambs.drawings.dxf.finishing import finish
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
-from jambs.drawings.dxf.picture import ViewPicture, placed_svg
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.elements.boxes import Box, boxes_joined
 from jambs.drawings.elements.paper import Scale, scales_of
 from jambs.drawings.elements.placed import Align, Lettering, PlacedView
 from jambs.drawings.elements.view import View
 from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.svg.picture import ViewPicture, placed_svg
 from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 
@@ -57,7 +57,7 @@ def fitted(view: View, *, units: Units, width: float, height: float) -> PlacedVi
 def plate_picture(view: View, *, units: Units, width: float, height: float) -> ViewPicture:
     """Return a view as a picture without its title, at the largest scale that fits a room [in on paper]."""
     placed = fitted(view.brief(), units=units, width=width, height=height)
-    return ViewPicture(title=view.title, svg=placed_svg(placed, units=units), scale=placed.scale.words)
+    return ViewPicture(title=view.title, svg=placed_svg(placed), scale=placed.scale.words)
 
 
 def _with_issue(views: Sequence[PlacedView], issue: IssueStamp) -> list[PlacedView]:

@@ -6,9 +6,9 @@ import re
 
 from samples import drawn
 
-from jambs.drawings.dxf.picture import view_picture
 from jambs.drawings.elements.view import Hatch, Ink, ViewKind
 from jambs.drawings.svg.key import HATCHES, LINES, drawing_key
+from jambs.drawings.svg.picture import view_picture
 from jambs.drawings.svg.strokes import stroke_of
 from jambs.drawings.views.sections import HATCHES as OF_STUFF
 

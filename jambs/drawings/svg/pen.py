@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import head_corners, ticks
@@ -12,7 +12,8 @@ from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.lettering import font_size, text_width
 from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedView
 from jambs.drawings.elements.view import Fill, Hatch, Shape
-from jambs.drawings.svg.strokes import stroke_of
+from jambs.drawings.svg.glyphs import letters_svg
+from jambs.drawings.svg.strokes import BLACK, InkStroke, stroke_of
 from jambs.geometry import Point
 from jambs.length import MM_PER_INCH
 from jambs.vector_page import PageText, VectorPage
@@ -32,22 +33,30 @@ class SvgPage:
     lines: dict[str, list[str]] = field(default_factory=lambda: defaultdict(list))
     areas: dict[str, list[str]] = field(default_factory=lambda: defaultdict(list))
     texts: list[PageText] = field(default_factory=list)
+    is_black: bool = False
 
     def done(self, shows: str) -> VectorPage:
         """Return the page: hatches lie under lines, thin lines under wide ones."""
         return VectorPage(width=self.width, height=self.height, svg=self._svg(), texts=tuple(self.texts), shows=shows)
 
-    def _svg(self) -> str:
+    def picture(self) -> str:
+        """Return the page as an SVG that has its texts too, as outlines of letters."""
+        return self._svg(letters_svg(self.texts))
+
+    def _svg(self, letters: str = "") -> str:
         strokes = sorted(self.lines, key=lambda ink: (stroke_of(ink).order, ink))
         areas = "".join(
-            f'<path d="{"".join(self.areas[ink])}" fill="{stroke_of(ink).color}"/>' for ink in sorted(self.areas)
+            f'<path d="{"".join(self.areas[ink])}" fill="{self._stroke(ink).color}"/>' for ink in sorted(self.areas)
         )
-        lines = "".join(f'<path d="{"".join(self.lines[ink])}" {stroke_of(ink).attributes}/>' for ink in strokes)
+        lines = "".join(f'<path d="{"".join(self.lines[ink])}" {self._stroke(ink).attributes}/>' for ink in strokes)
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{self.width:g}mm" height="{self.height:g}mm" '
             f'viewBox="0 0 {self.width:g} {self.height:g}">{areas}'
-            f'<g fill="none" stroke-linejoin="round">{lines}</g></svg>'
+            f'<g fill="none" stroke-linejoin="round">{lines}</g>{letters}</svg>'
         )
+
+    def _stroke(self, ink: str) -> InkStroke:
+        return replace(stroke_of(ink), color=BLACK) if self.is_black else stroke_of(ink)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

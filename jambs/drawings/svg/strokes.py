@@ -9,7 +9,8 @@ from jambs.drawings.dxf.document import BROKEN, LAYERS, LINE_TYPES
 from jambs.drawings.elements.view import Ink
 from jambs.length import MM_PER_INCH
 
-COLORS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#000000", 9: "#6e6e6e", 140: "#0f4c68"}
+BLACK = "#000000"
+COLORS = {1: "#b3261e", 5: "#1d3f72", 7: BLACK, 8: BLACK, 9: "#6e6e6e", 140: "#0f4c68"}
 """Colors on paper of the color numbers of layers: whole on printers without gray, all but hatches of the wall."""
 HUNDREDTHS = 100
 HATCHES = (Ink.HATCH_WALL, Ink.HATCH_TRIM)

@@ -1,0 +1,59 @@
+"""True-scale SVG pictures of single views, in black: for cut sheets and other pages of tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.drawings.drawing import Drawing
+from jambs.drawings.dxf.document import repeatable
+from jambs.drawings.elements.paper import Scale, scales_of
+from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.svg.pen import SvgPage, SvgPen
+from jambs.length import MM_PER_INCH
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ViewPicture:
+    """A view as SVG of its true size on paper, its title and its scale in words."""
+
+    title: str
+    svg: str
+    scale: str
+
+
+def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
+    """Return one view as an SVG whose size is its true size on paper; at another scale its texts are laid out anew."""
+    view = drawing.view(name)
+    if scale is not None and scale != view.scale:
+        view = arrange(drawing.asked_view(name), scale=scale, units=drawing.units)
+    return placed_svg(view)
+
+
+def view_picture(drawing: Drawing, name: str, *, width: float, height: float) -> ViewPicture:
+    """Return an elevation, a section or a detail at the largest standard scale at which it fits a room [in on paper].
+
+    It has its main dimensions only, no title in the picture: for the cut sheet. Where no scale fits, the smallest.
+    """
+    asked = drawing.asked_view(name)
+    brief, core = asked.brief(), asked.core
+    scales = scales_of(drawing.units)
+    for scale in scales[min(asked.largest, len(scales) - 1) :]:
+        if scale is not scales[-1] and max(core.width / width, core.height / height) > scale.factor:
+            continue  # the bare shapes are too large already
+        view = arrange(brief, scale=scale, units=drawing.units)
+        if view.paper_width <= width and view.paper_height <= height:
+            break
+    return ViewPicture(title=asked.title, svg=placed_svg(view), scale=scale.words)
+
+
+def placed_svg(view: PlacedView) -> str:
+    """Return a view that is in its place as an SVG of its true size on paper.
+
+    It is black: gray lines fall to dots on printers without gray; weights tell what is what.
+    """
+    factor = view.scale.factor
+    page = SvgPage(view.paper_width * MM_PER_INCH, view.paper_height * MM_PER_INCH, is_black=True)
+    with repeatable():
+        SvgPen(page=page, factor=factor, origin=(-view.box.left / factor, -view.box.bottom / factor)).view(view)
+    return page.picture()
