@@ -35,7 +35,7 @@ def least_pages(views: Sequence[Sized], page: Page) -> int:
     wide, high = (sizes / (room.width + BETWEEN, room.height + BETWEEN)).T
     bound = (np.array(list(_stretched(wide))) @ np.array(list(_stretched(high))).T).max()
     filled = float(wide @ high) / FILLED
-    return max(1, math.ceil(max(bound, filled) - ROUND_OFF))
+    return max(1, math.ceil(max(float(bound), filled) - ROUND_OFF))
 
 
 def _stretched(shares: Shares) -> Iterator[Shares]:
