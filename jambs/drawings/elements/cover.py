@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
+from typing import NamedTuple
 
-from jambs.drawings.elements.boxes import Segment, box_around, segments_of
+from jambs.drawings.elements.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
@@ -27,8 +28,8 @@ def is_inside(point: Point, polygon: Polygon) -> bool:
     return inside
 
 
-def _on_edge(point: Point, polygon: Polygon) -> bool:
-    return any(_distance(point, edge) < SLIVER for edge in segments_of(polygon, closed=True))
+def _on_sides(point: Point, sides: Iterable[Segment]) -> bool:
+    return any(_distance(point, side) < SLIVER for side in sides)
 
 
 def _distance(point: Point, edge: Segment) -> float:
@@ -48,15 +49,31 @@ def nearby(polygon: Polygon, others: Sequence[Polygon]) -> list[Polygon]:
 
 def visible_pieces(edge: Segment, covers: Sequence[Polygon]) -> list[Segment]:
     """Return the pieces of an edge that no nearer polygon covers or edges."""
-    near = [cover for cover in covers if _may_meet(edge, cover)]
-    shares = {0.0, 1.0}
-    for cover in near:
-        for side in segments_of(cover, closed=True):
-            shares.update(_shares(edge, side))
+    return visible_edges([edge], covers)[0]
+
+
+def visible_edges(edges: Iterable[Segment], covers: Sequence[Polygon]) -> list[list[Segment]]:
+    """Return the pieces of each of some edges that no nearer polygon covers or edges."""
+    framed = [_Cover(cover, box_around(cover).grown(SLIVER), segments_of(cover, closed=True)) for cover in covers]
+    return [_visible(edge, framed) for edge in edges]
+
+
+class _Cover(NamedTuple):
+    """A polygon that covers what lies farther, the box around it, and its sides."""
+
+    polygon: Polygon
+    box: Box
+    sides: Sequence[Segment]
+
+
+def _visible(edge: Segment, covers: Iterable[_Cover]) -> list[Segment]:
+    frame = box_around(edge).grown(SLIVER)
+    near = [cover._replace(sides=_touching(frame, cover.sides)) for cover in covers if cover.box.overlaps(frame)]
+    shares = {0.0, 1.0, *(share for cover in near for side in cover.sides for share in _shares(edge, side))}
     pieces: list[Segment] = []
     for first, last in pairwise(sorted(shares)):
         middle = _along(edge, (first + last) / 2)
-        if last - first < SLIVER or any(is_inside(middle, one) or _on_edge(middle, one) for one in near):
+        if last - first < SLIVER or any(_on_sides(middle, one.sides) or is_inside(middle, one.polygon) for one in near):
             continue
         start, end = _along(edge, first), _along(edge, last)
         if pieces and pieces[-1][1] == start:
@@ -66,14 +83,29 @@ def visible_pieces(edge: Segment, covers: Sequence[Polygon]) -> list[Segment]:
     return pieces
 
 
+def _touching(frame: Box, sides: Iterable[Segment]) -> list[Segment]:
+    """Return the sides that come near a box; others neither cross what is in it nor lie on it."""
+    around = frame.grown(SLIVER)
+    left, low, right, high = around.left, around.bottom, around.right, around.top
+    return [
+        side
+        for side in sides
+        if not (
+            (side[0][0] < left and side[1][0] < left)
+            or (side[0][0] > right and side[1][0] > right)
+            or (side[0][1] < low and side[1][1] < low)
+            or (side[0][1] > high and side[1][1] > high)
+        )
+    ]
+
+
 def apart_from(pieces: Sequence[Segment], twins: Sequence[Polygon]) -> list[Segment]:
     """Leave out pieces that lie on the edge of a polygon of the same thing: no joint is there."""
-    return [piece for piece in pieces if not any(_on_edge(_along(piece, 0.5), twin) for twin in twins)]
-
-
-def _may_meet(edge: Segment, cover: Polygon) -> bool:
-    one, two = box_around(edge).grown(SLIVER), box_around(cover).grown(SLIVER)
-    return one.overlaps(two)
+    return [
+        piece
+        for piece in pieces
+        if not any(_on_sides(_along(piece, 0.5), segments_of(twin, closed=True)) for twin in twins)
+    ]
 
 
 def _along(edge: Segment, share: float) -> Point:

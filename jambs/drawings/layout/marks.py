@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from jambs.drawings.elements.boxes import Box, Segment, segments_of
-from jambs.drawings.elements.cover import visible_pieces
+from jambs.drawings.elements.cover import visible_edges
 from jambs.drawings.elements.paper import DESCENDER, MARK_HEIGHT, Sizes
 from jambs.drawings.elements.placed import Align, Leader, Lettering
 from jambs.drawings.elements.view import Ink, Mark, Shape, View
@@ -111,7 +111,7 @@ def broken_for(shapes: Sequence[Shape], marks: Sequence[Box]) -> tuple[Shape, ..
         if shape.ink is not Ink.HIDDEN or not any(mark.is_hit_by(edge) for mark in marks for edge in straight):
             broken.append(shape)
             continue
-        pieces = [piece for edge in straight for piece in visible_pieces(edge, covers)]
+        pieces = [piece for some in visible_edges(straight, covers) for piece in some]
         broken += [Shape(points=piece, ink=shape.ink, closed=False) for piece in pieces]
         arcs = [(edge, bulge) for edge, bulge in zip(edges, bulges, strict=False) if bulge]
         broken += [Shape(points=edge, ink=shape.ink, closed=False, bulges=(bulge, 0.0)) for edge, bulge in arcs]

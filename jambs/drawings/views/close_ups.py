@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.drawings.elements.boxes import Box, box_around, segments_of
-from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_edges
 from jambs.drawings.elements.view import CallOut, Fill, Ink, Shape, ViewSide
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import HATCHES, ink_of
@@ -76,11 +76,9 @@ def outlines(detail: CloseUp, kit: Kit) -> list[Shape]:
     shapes = []
     for number, (region, polygon) in enumerate(zip(detail.regions, detail.polygons, strict=True)):
         covers, grooved = nearby(polygon, detail.polygons[number + 1 :]), _grooved(detail, number)
-        for edge in segments_of(polygon, closed=True):
-            if _is_on(edge, detail.box):
-                continue
-            pieces = apart_from(visible_pieces(edge, covers), grooved)
-            shapes += [Shape(points=piece, ink=ink_of(region, kit), closed=False) for piece in pieces]
+        edges = [edge for edge in segments_of(polygon, closed=True) if not _is_on(edge, detail.box)]
+        pieces = (piece for seen in visible_edges(edges, covers) for piece in apart_from(seen, grooved))
+        shapes += [Shape(points=piece, ink=ink_of(region, kit), closed=False) for piece in pieces]
     return [*shapes, broken_line(detail.box)]
 
 

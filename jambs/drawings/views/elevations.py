@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined, segments_of
-from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_edges
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.beside import beside, frames_across, moved_box
 from jambs.drawings.views.radii_seen import radii_seen
@@ -118,8 +118,7 @@ def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
 
 def _uncovered(polygon: Polygon, covers: Sequence[Polygon], ink: Ink) -> list[Shape]:
     edges = segments_of(polygon, closed=True)
-    covers = nearby(polygon, covers)
-    pieces = [visible_pieces(edge, covers) for edge in edges]
+    pieces = visible_edges(edges, nearby(polygon, covers))
     if all(some == [edge] for some, edge in zip(pieces, edges, strict=True)):
         return [Shape(points=polygon, ink=ink)]
     return [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]

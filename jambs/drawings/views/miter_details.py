@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, segments_of
-from jambs.drawings.elements.cover import Polygon, nearby, visible_pieces
+from jambs.drawings.elements.cover import Polygon, nearby, visible_edges
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import PAST_EDGE, broken_line, clipped, clipped_lines
 from jambs.drawings.views.elevations import INKS
@@ -111,9 +111,9 @@ def _view(corner: _Corner, pieces: Sequence[Seen], kit: Kit, where: Where, numbe
     behind = [one.polygon for one in jambs]
     frames = _frames(kit, where)
     shapes = [
-        *_seen_behind(boards, (), INKS[where]),
-        *_seen_behind(behind, boards, INKS[where]),
-        *_seen_behind(frames, (*boards, *behind), Ink.SEEN_WINDOW),
+        *_seen_behind(boards, (), INKS[where], box),
+        *_seen_behind(behind, boards, INKS[where], box),
+        *_seen_behind(frames, (*boards, *behind), Ink.SEEN_WINDOW, box),
     ]
     return View(
         name=f"miter {where.value} {number}",
@@ -141,13 +141,17 @@ def _room(corner: _Corner) -> Box:
     return box_around((past, (x + across * ALONG_BOARDS, y + up * ALONG_BOARDS)))
 
 
-def _seen_behind(polygons: Iterable[Polygon], covers: Sequence[Polygon], ink: Ink) -> Iterator[Shape]:
-    """Draw what nearer things leave of outlines."""
+def _seen_behind(polygons: Iterable[Polygon], covers: Sequence[Polygon], ink: Ink, box: Box) -> Iterator[Shape]:
+    """Draw what nearer things leave of the edges of outlines that come into a box."""
     for polygon in polygons:
-        near = nearby(polygon, covers)
-        for edge in segments_of(polygon, closed=True):
-            for piece in visible_pieces(edge, near):
-                yield Shape(points=piece, ink=ink, closed=False)
+        edges = [edge for edge in segments_of(polygon, closed=True) if _comes_into(box, edge)]
+        for pieces in visible_edges(edges, nearby(polygon, covers)):
+            yield from (Shape(points=piece, ink=ink, closed=False) for piece in pieces)
+
+
+def _comes_into(box: Box, edge: Segment) -> bool:
+    own = box_around(edge)
+    return own.left <= box.right and box.left <= own.right and own.bottom <= box.top and box.bottom <= own.top
 
 
 def _frames(kit: Kit, where: Where) -> list[Polygon]:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jambs.drawings.elements.boxes import Segment, box_around, segments_of
-from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.elements.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_edges
 from jambs.drawings.elements.view import (
     CallOut,
     Chain,
@@ -244,7 +244,7 @@ def _shapes(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> l
         edges = segments_of(polygon, closed=True)
         pieces = [
             seen if _is_between_layers(edge, kit) else apart_from(seen, twins)
-            for edge, seen in ((edge, visible_pieces(edge, covers)) for edge in edges)
+            for edge, seen in zip(edges, visible_edges(edges, covers), strict=True)
         ]
         if all(piece == [edge] for piece, edge in zip(pieces, edges, strict=True)):
             shapes.append(Shape(points=polygon, ink=ink))
