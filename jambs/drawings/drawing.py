@@ -9,7 +9,7 @@ from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.fewest import Pages, fewest_sheets, plain_count
+from jambs.drawings.layout.fewest import Pages, fewest_sheets, in_as_few, plain_count
 from jambs.drawings.layout.packing import OnPage, room_on
 from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.view_scales import (
@@ -17,6 +17,7 @@ from jambs.drawings.view_scales import (
     ELEVATIONS,
     at_scales,
     fits,
+    has_room,
     one_smaller,
     small_picture,
     with_smaller_details,
@@ -182,19 +183,19 @@ def _tries(
 def _with_best_picture(
     views: Sequence[PlacedView], laid_out: list[Pages], asked: Sequence[View], pages: Sequence[Page], units: Units
 ) -> tuple[Sequence[PlacedView], list[Pages]]:
-    """Draw the exploded picture at the largest scale at which the set takes the fewest sheets."""
+    """Draw the exploded picture at the largest scale at which the set takes no more sheets."""
     (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
     (now,) = (view.scale for view in views if view.kind is ViewKind.EXPLODED)
-    ways = [(views, laid_out)]
     for scale in scales_of(units)[picture.largest :]:
+        if scale.factor >= now.factor:
+            break
+        if not has_room(picture, scale, pages[0]):
+            continue
         other = arrange(picture, scale=scale, units=units, with_unit=False)
-        if scale != now and fits(other, pages[0]):
-            ways.append(fewest_sheets([[other if one.kind is picture.kind else one for one in views]], pages))
-    return min(ways, key=lambda way: (_sheet_counts(way), _picture_scale(way[0])))
-
-
-def _picture_scale(views: Iterable[PlacedView]) -> float:
-    return next(view.scale.factor for view in views if view.kind is ViewKind.EXPLODED)
+        larger = [other if one.kind is picture.kind else one for one in views]
+        if fits(other, pages[0]) and (found := in_as_few(larger, pages, _sheet_counts((views, laid_out)))):
+            return larger, found
+    return views, laid_out
 
 
 def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:

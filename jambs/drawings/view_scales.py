@@ -142,6 +142,12 @@ def fits(view: PlacedView, page: Page) -> bool:
     return view.paper_width <= room.width and view.paper_height <= room.height
 
 
+def has_room(view: View, scale: Scale, page: Page) -> bool:
+    """Say whether the bare shapes of a view have room on a page at a scale: what stands beside them takes more."""
+    room = room_on(page)
+    return view.core.width <= room.width * scale.factor and view.core.height <= room.height * scale.factor
+
+
 def _fitting(
     view: View, at: Callable[[Scale], PlacedView], units: Units, page: Page, share: tuple[float, float]
 ) -> PlacedView | None:

@@ -74,6 +74,15 @@ def fewest_sheets(
     return best[0], [_set_out(way, size, best[0]) for way, size in zip(best[1], sizes, strict=True)]
 
 
+def in_as_few(views: Sequence[PlacedView], sizes: Sequence[Page], counts: Sequence[int]) -> list[Pages] | None:
+    """Return the pages of some views, no more of each size than ``counts``; None where no such way is found."""
+    given = sized(views)
+    if any(least_pages(given, size) > count for size, count in zip(sizes, counts, strict=True)):
+        return None
+    found = fewest_sheets([views], sizes)[1]
+    return found if all(len(pages) <= count for pages, count in zip(found, counts, strict=True)) else None
+
+
 def plain_count(tries: Iterable[Sequence[PlacedView]], size: Page) -> int:
     """Return the fewest pages that any of some tries takes in plain orders.
 

@@ -146,19 +146,15 @@ class Filling:
         self.put: list[tuple[int, Sized, bool]] = []
         self.taken, self.most = 0.0, (width + BETWEEN) * (height + BETWEEN) + ROUND_OFF
 
-    def takes(self, view: Sized, rule: PackingRule) -> bool:
-        """Put a view into the free piece that a rule prefers; say whether there is one."""
+    def takes(self, view: Sized, area: float, rule: PackingRule) -> bool:
+        """Put a view, with the area it takes, into the free piece that a rule prefers; say whether there is one."""
         _, width, height = view
-        area = (width + BETWEEN) * (height + BETWEEN)
-        if self.taken + area > self.most:
-            return False
-        if self.greatest[0] - width + ROUND_OFF < 0.0 or self.greatest[1] - height + ROUND_OFF < 0.0:
-            return False
         best, found, is_tightest = math.inf, -1, rule.is_tightest
+        least_wide, least_high = width - ROUND_OFF, height - ROUND_OFF
         for place, (_, wide, high) in enumerate(self.free):
-            across, down = wide - width + ROUND_OFF, high - height + ROUND_OFF
-            if across < 0.0 or down < 0.0:
+            if wide < least_wide or high < least_high:
                 continue
+            across, down = wide - width, high - height
             left = across if is_tightest and across < down else down
             if left < best:
                 best, found = left, place
@@ -201,17 +197,22 @@ def filled(
     pages: list[Filling] = []
     latest: dict[ViewKind, int] = {}
     for view, rule in zip(views, rules, strict=False):
-        kind = view[0].kind
+        shown, width, height = view
+        kind, area = shown.kind, (width + BETWEEN) * (height + BETWEEN)
         is_in_order = kind.is_in_order
+        least_wide, least_high = width - ROUND_OFF, height - ROUND_OFF
         for number in range(latest.get(kind, 0) if is_in_order else 0, len(pages)):
-            if pages[number].takes(view, rule):
+            one = pages[number]
+            if one.taken + area > one.most or one.greatest[0] < least_wide or one.greatest[1] < least_high:
+                continue  # the most of them need not look at its pieces
+            if one.takes(view, area, rule):
                 break
         else:
             number = len(pages)
             pages.append(Filling(room.width, room.height))
             if number >= most:
                 return pages
-            if not pages[number].takes(view, rule):
+            if not pages[number].takes(view, area, rule):
                 raise ValueError(f"view {view[0].name!r} is larger than a {page.name} page")
         if is_in_order:
             latest[kind] = number
