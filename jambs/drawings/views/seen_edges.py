@@ -200,6 +200,8 @@ def _meet(one: Box, two: Box) -> bool:
 
 def _hidden(edge: tuple[Vector, Vector], line: Segment, face: _Seen) -> Iterator[Span]:
     """Yield the pieces of an edge that a face hides: inside its outline on paper and farther from the eye."""
+    if not face.is_before(edge[0]) and not face.is_before(edge[1]):
+        return  # nor does it stand before any point between
     stops = sorted({0.0, 1.0, *_crossed(line, face.outline)})
     for low, high in pairwise(stops):
         middle = (low + high) / 2
