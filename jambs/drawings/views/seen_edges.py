@@ -57,25 +57,22 @@ def sight_from(eye: Vector) -> Sight:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Seen:
-    """A face with its normal, and how it stands on paper; ``level``: the normal times any of its points."""
+    """A face with its normal, and how it stands on paper; ``level``: the normal times any of its points.
+
+    ``plane``: what all faces in one plane have alike, whichever way they look.
+    """
 
     corners: Face
     normal: Vector
     toward: float
     level: float
+    plane: _Key
     outline: tuple[Point, ...]
     box: Box
 
     @property
     def is_front(self) -> bool:
         return self.toward > FRONT
-
-    @property
-    def plane(self) -> _Key:
-        """What all faces in one plane have alike, whichever way they look."""
-        normal = _key(self.normal)
-        sign = 1.0 if normal > (0.0, 0.0, 0.0) else -1.0
-        return _key((*(sign * one for one in self.normal), sign * self.level))
 
     @property
     def edges(self) -> Iterator[tuple[Vector, Vector]]:
@@ -126,14 +123,21 @@ def _seen(face: Face, sight: Sight) -> _Seen | None:
     if abs(x) + abs(y) + abs(d) < SAME * SAME:
         return None
     normal, outline = unit((x, y, d)), tuple(sight.on_paper(point) for point in face)
+    level = dot(normal, face[0])
     return _Seen(
         corners=face,
         normal=normal,
         toward=dot(normal, sight.eye),
-        level=dot(normal, face[0]),
+        level=level,
+        plane=_plane(normal, level),
         outline=outline,
         box=box_around(outline),
     )
+
+
+def _plane(normal: Vector, level: float) -> _Key:
+    sign = 1.0 if _key(normal) > (0.0, 0.0, 0.0) else -1.0
+    return _key((*(sign * one for one in normal), sign * level))
 
 
 def _lines(body: _Body, bodies: Sequence[_Body], sight: Sight) -> list[Segment]:
@@ -235,7 +239,7 @@ def _along(start: Point, finish: Point, share: float) -> Point:
 
 
 def _key(point: Sequence[float]) -> _Key:
-    return tuple(round(value, DIGITS) + 0.0 for value in point)
+    return tuple([round(value, DIGITS) + 0.0 for value in point])
 
 
 def _way(start: Vector, finish: Vector) -> _Key:
