@@ -23,23 +23,31 @@ def papers_words(stale: Stale, *, in_full: bool = False) -> str:
 
 
 def things_words(stale: Stale, *, in_full: bool = False) -> str:
-    """Name what changed since: marks of parts or openings, and other things; of many, only how many, unless in full."""
+    """Name what changed since, what is new and what is gone: marks of parts or openings, and other things.
+
+    Of many, only how many, unless in full.
+    """
     if NOT_KNOWN in stale.things:
         return NOT_KNOWN
-    marks = list(stale.marks)
-    if len(marks) > MOST and stale.is_of_parts:
-        marks = _of_openings(marks)
-    if len(marks) > MOST and not in_full:
-        marks = [_counted(stale)]
-    if marks and stale.is_of_boards:
-        marks[0] = f"the boards of {marks[0]}"
-    return f"{', '.join([*marks, *stale.words])} changed since"
+    changed = _named(stale.changed, stale, in_full=in_full)
+    if changed and stale.is_of_boards:
+        changed[0] = f"the boards of {changed[0]}"
+    changed += stale.words
+    new, gone = (_named(marks, stale, in_full=in_full) for marks in (stale.new, stale.gone))
+    each = ((changed, "changed since"), (new, "new since"), (gone, "gone since"))
+    return "; ".join(f"{', '.join(things)} {how}" for things, how in each if things)
 
 
-def _counted(stale: Stale) -> str:
-    openings = {mark.rpartition("-")[0] if stale.is_of_parts else mark for mark in stale.marks}
+def _named(marks: Sequence[str], stale: Stale, *, in_full: bool) -> list[str]:
+    """Name some marks of what is stale; of many, only how many, unless in full."""
+    named = _of_openings(marks) if len(marks) > MOST and stale.is_of_parts else list(marks)
+    return [_counted(marks, stale)] if len(named) > MOST and not in_full else named
+
+
+def _counted(marks: Sequence[str], stale: Stale) -> str:
+    openings = {mark.rpartition("-")[0] if stale.is_of_parts else mark for mark in marks}
     counted = f"{len(openings)} openings"
-    return f"{len(stale.marks)} parts of {counted}" if stale.is_of_parts else counted
+    return f"{len(marks)} parts of {counted}" if stale.is_of_parts else counted
 
 
 def _of_openings(parts: Sequence[str]) -> list[str]:

@@ -41,7 +41,8 @@ NOT_KNOWN = "what they were made from is not on record"
 class Stale:
     """Papers of one verb that hold no longer.
 
-    ``things``: what changed since: marks of openings or parts, and words like *prices*; ``words``: the latter.
+    ``things``: what differs since: marks of openings or parts, and words like *prices*; ``words``: the latter.
+    ``gone``, ``new``: marks among them that went and came since; all others are there still and changed.
     ``is_of_boards``: of these openings nothing did but the boards that their parts come out of.
     """
 
@@ -50,12 +51,19 @@ class Stale:
     kinds: tuple[str, ...]
     things: tuple[str, ...]
     words: tuple[str, ...] = ()
+    gone: tuple[str, ...] = ()
+    new: tuple[str, ...] = ()
     is_of_boards: bool = False
 
     @property
     def marks(self) -> tuple[str, ...]:
-        """The marks of what changed."""
+        """The marks of what differs."""
         return tuple(thing for thing in self.things if thing not in self.words)
+
+    @property
+    def changed(self) -> tuple[str, ...]:
+        """The marks of what is there still and changed."""
+        return tuple(mark for mark in self.marks if mark not in (*self.gone, *self.new))
 
     @property
     def is_of_parts(self) -> bool:
@@ -119,7 +127,18 @@ def stale_papers(record: Record, present: Basis, *, naming_boards: Collection[st
         if things:
             found.setdefault(paper.verb, {})[path] = things
     each = sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
-    return [_stale(verb, papers, worded, record, reshaped) for verb, papers in each]
+    return [_stale(verb, papers, worded, record, reshaped, known, present) for verb, papers in each]
+
+
+def _things_of(bases: Iterable[Basis], groups: Iterable[str]) -> set[str] | None:
+    """Return all things in some groups of some bases.
+
+    None where a group is not kept: from before there was such a group it says nothing of what was there.
+    """
+    bases, groups = [*bases], [*groups]
+    if not all(group in basis for basis in bases for group in groups):
+        return None
+    return {thing for basis in bases for group in groups for thing in basis[group]}
 
 
 def _reshaped(things: tuple[str, ...], basis: Basis | None, present: Basis) -> tuple[str, ...]:
@@ -135,14 +154,21 @@ def _stale(
     worded: Collection[str],
     record: Record,
     reshaped: Collection[str],
+    known: Mapping[str, Basis | None],
+    present: Basis,
 ) -> Stale:
     things = tuple(dict.fromkeys(thing for some in papers.values() for thing in some))
+    marks = [thing for thing in things if thing not in worded]
+    now = _things_of([present], DEPENDS[verb])
+    was = _things_of([basis for path in papers if (basis := known.get(record.papers[path].basis))], DEPENDS[verb])
     return Stale(
         verb=verb,
         paths=tuple(papers),
         kinds=tuple(dict.fromkeys(record.papers[path].kind for path in papers)),
         things=things,
         words=tuple(thing for thing in things if thing in worded),
+        gone=tuple(mark for mark in marks if now is not None and mark not in now),
+        new=tuple(mark for mark in marks if was and mark not in was),
         is_of_boards=verb == BUILD and not {*things} & {*reshaped},
     )
 

@@ -222,6 +222,50 @@ def test_prices_make_the_plan_stale_and_nothing_else(everything: Shop) -> None:
     ]
 
 
+def test_an_opening_that_is_gone_is_called_gone_and_one_that_came_new(everything: Shop) -> None:
+    """W02 leaves the job and W03 comes; W01, of which nothing changed, stands in no line of what is of parts."""
+    assert len(stale(everything)) == 0
+    everything.change("mark: W02", "mark: W03")
+    everything.change("room: Bath", "room: Hall")
+    everything.change("frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24", "frame: 29 1/2 x 23 1/2")
+    lines = {line.rpartition("`jambs ")[2].split()[0]: line for line in stale(everything)}
+    gone, came = "12 parts of W02 gone since", "12 parts of W03 new since"
+    assert f"labels: {came}; {gone}; run" in lines["labels"]
+    assert f"plan: {came}; {gone}; run" in lines["buy"]
+    assert "measure sheets: W03 new since; W02 gone since; run" in lines["measure"]
+    assert "W03 new since; W02 gone since; run" in lines["build"]
+    assert not any("changed since" in line for line in lines.values())
+
+
+def test_a_part_that_is_gone_from_an_opening_that_stays_is_called_gone(everything: Shop) -> None:
+    """A window that stands on the sheathing needs no outboard buck: its four boards go, the others change."""
+    everything.change("    buck: {kind: outboard, thickness: 1 1/2, stock: spruce}\n", "")
+    everything.change("position: {share: 1/2}", "position: on the sheathing")
+    lines = stale(everything)
+    (labels,) = [line for line in lines if "jambs labels" in line]
+    assert "; 4 parts of W01, 4 parts of W02 gone since; run" in labels and "new since" not in labels
+    (build,) = [line for line in lines if "jambs build" in line]
+    assert "W01, W02 changed since; run" in build and "gone" not in build
+
+
+def test_what_came_and_went_is_told_by_what_the_papers_of_that_verb_were_made_from() -> None:
+    """Labels were printed of W2 since, the plan was not: for the plan W2 is new, for the labels it changed."""
+    some = Stale(
+        verb="buy",
+        paths=("x",),
+        kinds=("plan",),
+        things=("A-1", "B-1", "C-1", "saw"),
+        words=("saw",),
+        gone=("C-1",),
+        new=("B-1",),
+    )
+    assert things_words(some) == "A-1, saw changed since; B-1 new since; C-1 gone since"
+    assert some.changed == ("A-1",)
+    gone = Stale(verb="build", paths=("x",), kinds=("summary",), things=tuple("ABCDEFG"), gone=tuple("ABCDEFG"))
+    assert things_words(gone) == "7 openings gone since"
+    assert things_words(gone, in_full=True) == "A, B, C, D, E, F, G gone since"
+
+
 def test_of_many_parts_the_opening_is_named() -> None:
     some = Stale(verb="buy", paths=("x",), kinds=("plan",), things=tuple(f"W01-{one}" for one in range(1, 9)))
     assert stale_line(some, job_words="house") == "stale  plan: 8 parts of W01 changed since; run `jambs buy house`"
