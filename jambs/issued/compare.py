@@ -13,7 +13,14 @@ from typing import Any
 from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
 from jambs.issued.other_units import OTHER_UNITS, told_alike
-from jambs.issued.reasons import IssueReason, NeighborsChanged, OtherBoards
+from jambs.issued.reasons import (
+    IssueReason,
+    NeighborsChanged,
+    NeighborsRenamed,
+    OtherBoards,
+    RenamedFrom,
+    ShopChanged,
+)
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
 from jambs.parts.board.kinds import told_name, told_position
 
@@ -71,9 +78,15 @@ def compare_openings(old: Record, new: Record, *, tolerance: float, neighbors: I
 
 
 def _other_why(old: Record, new: Record, neighbors: Iterable[Both]) -> IssueReason:
-    found = other_why(old, new)
-    is_theirs = any(True for one in neighbors for _ in opening_whys(*map(as_of_any_mark, one)))
-    return NeighborsChanged() if is_theirs and not isinstance(found, OtherBoards) else found
+    """Find why where nothing of the opening itself was decided: by its neighbors, the shop, or what its sheets say."""
+    found, neighbors = other_why(old, new), [*neighbors]
+    theirs = [why for one in neighbors for why in opening_whys(*map(as_of_any_mark, one))]
+    if isinstance(found, OtherBoards) or not theirs:
+        return found
+    if not all(isinstance(why, RenamedFrom) for why in theirs):
+        return NeighborsChanged()
+    marks = tuple((was["mark"], now["mark"]) for was, now in neighbors if was["mark"] != now["mark"])
+    return found if isinstance(found, ShopChanged) else NeighborsRenamed(marks=marks)
 
 
 def _figures(rows: Iterable[tuple[str, str, str]]) -> list[Change]:

@@ -236,6 +236,19 @@ class NeighborsChanged(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NeighborsRenamed(IssueReason):
+    """Others that are trimmed as one with it have other marks, which its sheets name; ``marks``: until now, now."""
+
+    code: ClassVar[str] = "neighbors-renamed"
+    marks: tuple[tuple[str, str], ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say which."""
+        said = ", ".join(f"{now} (was {was})" for was, now in self.marks)
+        return f"what it is trimmed as one with has another mark, {said}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MovedInWall(IssueReason):
     """Its flange is on another plane; both as they were printed."""
 

@@ -134,6 +134,19 @@ def beside(*frames: str, wall: str = '5 1/2"', left: str = "W0", own: str = '36 
     return lambda one: one.update(mark="W1", trimmed_as_one={"openings": openings, "walls": walls})
 
 
+def renamed_neighbor(mark: str, change: Change | None = None, *, own: Change | None = None) -> Case:
+    """Compare an opening with itself, its sheet naming the one beside it, which was K1, by its mark of now."""
+    (old, new), (was, now) = ([copy.deepcopy(_plain()["openings"][0]) for _ in range(2)] for _ in range(2))
+    for one, name in ((old, "K1"), (new, mark)):
+        one["findings"] = [f"trimmed as one with {name}"]
+    was["mark"], now["mark"] = "K1", mark
+    for record, changed in ((now, change), (new, own)):
+        if changed:
+            changed(record)
+    found = compare_openings(old, new, tolerance=1 / 32, neighbors=[(was, now)]).why
+    return lambda: found
+
+
 def nothing(one: Opening) -> None:
     """Leave it as it is."""
 
@@ -252,6 +265,24 @@ ROWS = [
         appears=why(beside()),
         quiet=SAME,
         inch="what it is trimmed as one with changed",
+    ),
+    Row(
+        code="neighbors-renamed",
+        appears=renamed_neighbor("K2"),
+        quiet=renamed_neighbor("K1"),
+        inch="what it is trimmed as one with has another mark, K2 (was K1)",
+    ),
+    Row(
+        code="neighbors-renamed",
+        appears=renamed_neighbor("K2"),
+        quiet=renamed_neighbor("K2", room("den")),
+        inch="what it is trimmed as one with has another mark, K2 (was K1)",
+    ),
+    Row(
+        code="shop-changed",
+        appears=renamed_neighbor("K2", own=wider),
+        quiet=renamed_neighbor("K2"),
+        inch="settings of the shop or the cutting plan changed",
     ),
     Row(
         code="units-changed",
