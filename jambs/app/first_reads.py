@@ -9,15 +9,17 @@ from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
+from jambs.app.chain import placed_each
 from jambs.app.output_folder import output_folder
 from jambs.app.writing import identity
 from jambs.issued.entry import Entry
-from jambs.issued.errors import RecordError
+from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.moves import walked_back
 from jambs.issued.record import Record
 from jambs.issued.remarked import Moves
 from jambs.issued.writing import Commit, refuse_other_job
 from jambs.job import Job
+from jambs.length import GRIDS, MM_PER_INCH, Grid, Units
 from jambs.parts.readings.changed_since_words import Layers, Taken
 from jambs.parts.readings.first_read import digest, is_read
 from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings
@@ -27,6 +29,8 @@ DOCUMENT = "readings.json"
 """The document of an issue that holds them, sizes in inches."""
 Key = tuple[str, Taken, str]
 """Mark of the opening, what was read in one go, and what tells that reading from another one."""
+NAME_OF: Mapping[Grid | None, str] = {grid: name for name, grid in GRIDS.items()}
+"""Grids of a shop as a job file writes them."""
 STAY: Moves = {}
 """No opening has another mark."""
 
@@ -41,21 +45,34 @@ class FirstReads:
     known: Mapping[Key, MeasuredAgainst] = field(default_factory=dict)
     now_under: Mapping[Key, str] = field(default_factory=dict)
 
-    def held(self, placements: Sequence[Placement]) -> tuple[Placement, ...]:
-        """Return the openings without the readings that are void."""
+    def held(self, placements: Sequence[Placement], job: Job) -> tuple[Placement, ...]:
+        """Return the openings without the readings that are void; ``job``: of which they are placed."""
         held = _held(placements)
+        taken_of = [self._taken_of(one, held) for one in placements]
+        on_grids = _on_grids({was.grid for each in taken_of for was in each.values()}, job)
         return tuple(
-            without_void_readings(one, self._taken_of(one, held), placements, self._now_under(one))
-            for one in placements
+            without_void_readings(
+                one,
+                taken,
+                placements,
+                self._now_under(one),
+                {
+                    kind: on_grids[key]
+                    for kind, was in taken.items()
+                    if (key := (was.grid, one.opening.mark)) in on_grids
+                },
+            )
+            for one, taken in zip(placements, taken_of, strict=True)
         )
 
-    def with_new(self, placements: Sequence[Placement]) -> FirstReads:
-        """Note what the readings that are read now for the first time are taken of."""
+    def with_new(self, placements: Sequence[Placement], grid: Grid) -> FirstReads:
+        """Note what the readings that are read now for the first time are taken of; ``grid``: the shop's now."""
         found = dict(self.known)
         held = _held(placements)
         for one in placements:
             if one.opening.readings:
-                before, against = self._taken_of(one, held), MeasuredAgainst.of(one, placements)
+                before = self._taken_of(one, held)
+                against = MeasuredAgainst.of(one, placements, grid=grid)
                 for taken, sum_ in _digests(one):
                     found.setdefault((one.opening.mark, taken, sum_), before.get(taken, against))
         return replace(self, known=found)
@@ -84,6 +101,16 @@ class FirstReads:
         """Find a reading that moved with its opening, which tells that one from openings that are alike."""
         keys = (key for key in self.known if key not in held and key[1:] == (taken, sum_))
         return next((replace(self.known[key], alike=()) for key in keys), None)
+
+
+def _on_grids(grids: Iterable[Grid | None], job: Job) -> dict[tuple[Grid | None, str], MeasuredAgainst]:
+    """Return the openings of a job as they would stand on other grids of the shop, by grid and mark."""
+    found: dict[tuple[Grid | None, str], MeasuredAgainst] = {}
+    for grid in grids:
+        if grid and grid != job.shop.grid:
+            there, _ = placed_each(replace(job, shop=job.shop.model_copy(update={"grid": grid})))
+            found |= {(grid, one.opening.mark): MeasuredAgainst.of(one, there, grid=grid) for one in there}
+    return found
 
 
 def _held(placements: Sequence[Placement]) -> set[Key]:
@@ -141,7 +168,21 @@ def _new_rows(record: Record, entry: Entry, seen: set[str]) -> Iterable[tuple[Ke
     if not sum_ or sum_ in seen:
         return ()
     seen.add(sum_)
-    return _rows(record.blobs.found(sum_) or b"")
+    rows = [*_rows(record.blobs.found(sum_) or b"")]
+    if all(against.grid for _, against in rows):
+        return rows
+    grid = _grid_of(record, entry)  # of before it was kept beside what was read
+    return [(key, against if against.grid else replace(against, grid=grid)) for key, against in rows]
+
+
+def _grid_of(record: Record, entry: Entry) -> Grid | None:
+    """Return the shop's grid by what an entry printed, None where it printed nothing that can be read."""
+    try:
+        printed = record.printed(entry)
+        step = _size(printed["grid"]["value"]) / (MM_PER_INCH if Units(printed["units"]) is Units.MM else 1)
+    except (Unreadable, ValueError, KeyError, TypeError):
+        return None
+    return next((grid for grid in GRIDS.values() if math.isclose(grid.step, step)), None)
 
 
 def with_readings(work: Commit, reads: FirstReads, record: Record) -> Commit:
@@ -161,9 +202,9 @@ def document(reads: FirstReads) -> dict[str, bytes]:
 
 
 def _as_kept(against: MeasuredAgainst) -> dict[str, Any]:
-    """Return what is kept of it: an opening without mulls as earlier records have it."""
-    kept = asdict(against)
-    return kept if against.mulls else {key: value for key, value in kept.items() if key != "mulls"}
+    """Return what is kept of it: without mulls, and without a grid that is not known, as earlier records have it."""
+    kept = {**asdict(against), "grid": NAME_OF.get(against.grid, "")}
+    return {key: value for key, value in kept.items() if value or key not in ("mulls", "grid")}
 
 
 def _rows(content: bytes) -> Iterable[tuple[Key, MeasuredAgainst]]:
@@ -197,6 +238,7 @@ def _against(row: Any) -> MeasuredAgainst:
         alike=tuple(_text(mark) for mark in read.get("alike", ())),
         shape=_layers(read.get("shape", ())),
         mulls=_layers(read.get("mulls", ())),
+        grid=GRIDS.get(_text(read.get("grid", ""))),
     )
 
 

@@ -120,7 +120,9 @@ def _compared(record: Record, told: Entry, last: Entry, mark: str, job: Job) -> 
     old, new = _both(record, told, last, mark, units)
     beside = [one for one in trimmed_with(new) if one in last.sheets and _mark_then(record, told, one)]
     neighbors = (_both(record, told, last, one, units) for one in beside)
-    return compare_openings(old, new, tolerance=cut_tolerance(job, units), neighbors=neighbors)
+    then = told.sheets[_mark_then(record, told, mark) or mark]
+    grids = record.printed_grid(then), record.printed_grid(last.sheets[mark])
+    return compare_openings(old, new, tolerance=cut_tolerance(job, units), neighbors=neighbors, grids=grids)
 
 
 def _both(record: Record, told: Entry, last: Entry, mark: str, units: Units) -> Both:

@@ -58,13 +58,13 @@ def marked_each(job: Job, folder: Path) -> MarkedKits:
         record = Record.open(folder)
     book = recorded_marks(record)
     (placements, unplaced), reads = placed_each(job), first_reads(job, folder)
-    kits, unmade = each_kit_at(reads.held(placements), job, book)
+    kits, unmade = each_kit_at(reads.held(placements, job), job, book)
     unmade = {**unplaced, **unmade}
     moves = STAY if unmade else _moves(kits, job, record)
     if moves:
         book, reads = book.moved(moves), first_reads(job, folder, moves)
-        kits, unmade = each_kit_at(reads.held(placements), job, book)
-    reads = reads.with_new(placements)
+        kits, unmade = each_kit_at(reads.held(placements, job), job, book)
+    reads = reads.with_new(placements, job.shop.grid)
     return MarkedKits(kits=kits, book=with_kits(book, kits), moves=moves, reads=reads, unmade=unmade)
 
 

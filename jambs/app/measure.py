@@ -47,7 +47,7 @@ def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
     """
     is_any_read = any(opening.readings for opening in job.openings)
     moves = moves_since(job, folder) if is_any_read else STAY
-    return tuple(first_reads(job, folder, moves).held(placed(job)))
+    return tuple(first_reads(job, folder, moves).held(placed(job), job))
 
 
 def write_measure_sheets(

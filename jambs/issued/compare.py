@@ -12,8 +12,10 @@ from typing import Any
 
 from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
+from jambs.issued.other_grid import as_rounded_now
 from jambs.issued.other_units import OTHER_UNITS, told_alike
 from jambs.issued.reasons import (
+    GridChanged,
     IssueReason,
     NeighborsChanged,
     NeighborsRenamed,
@@ -53,6 +55,8 @@ class OpeningChanges:
     was: str
 
 
+Grids = tuple[Record, Record]
+SAME_GRID: Grids = ({}, {})
 Both = tuple[Record, Record]
 """Two records of one opening: as it was, as it is."""
 
@@ -63,18 +67,30 @@ def trimmed_with(opening: Record) -> list[str]:
     return [one["mark"] for one in run["openings"] if one["mark"] != opening["mark"]]
 
 
-def compare_openings(old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = ()) -> OpeningChanges:
+def compare_openings(
+    old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = (), grids: Grids = SAME_GRID
+) -> OpeningChanges:
     """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job].
 
     ``neighbors``: of the openings that it is trimmed with as one; where one of them changed, that may be why.
+    ``grids``: of the shop, until now and now, as they are printed; empty where one is not known.
     """
     old, new = as_of_any_mark(old), as_of_any_mark(new)
     old = told_alike(old, new, tolerance) if OTHER_UNITS in old else old
     changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
-    why = tuple(opening_whys(old, new)) or (_other_why(old, new, neighbors),)
+    why = _whys(old, new, grids) or (_other_why(old, new, neighbors),)
     return OpeningChanges(
         mark=new["mark"], why=why, changes=tuple(changes or _figures(following_rows(old, new))), was=old["mark"]
     )
+
+
+def _whys(old: Record, new: Record, grids: Grids) -> tuple[IssueReason, ...]:
+    """Return what was decided; on another grid what rounding did is none of that."""
+    then, now = grids
+    if not (then and now) or then["text"] == now["text"] or OTHER_UNITS in old:
+        return tuple(opening_whys(old, new))
+    grid_changed = GridChanged(was=then["text"], now=now["text"])
+    return (*opening_whys(as_rounded_now(old, new, then, now), new), grid_changed)
 
 
 def _other_why(old: Record, new: Record, neighbors: Iterable[Both]) -> IssueReason:

@@ -62,15 +62,16 @@ def told_alike(old: Record, new: Record, tolerance: float) -> Record:
     tape tells apart.
     """
     tape = HALF_64TH * (MM_PER_INCH if old[OTHER_UNITS] == Units.INCH.value else 1.0)
-    return {key: _alike(one, new.get(key), tape if key == "parts" else tolerance) for key, one in old.items()}
+    return {key: alike(one, new.get(key), tape if key == "parts" else tolerance) for key, one in old.items()}
 
 
-def _alike(old: Any, new: Any, near: float) -> Any:
+def alike(old: Any, new: Any, near: float) -> Any:
+    """Return an old value in which every size that is as near to the new one is told as that is."""
     if isinstance(old, Mapping) and isinstance(new, Mapping):
-        found = {key: _alike(one, new.get(key), near) for key, one in old.items()}
+        found = {key: alike(one, new.get(key), near) for key, one in old.items()}
         is_same = all(found.get(key) == one for key, one in new.items() if key not in SAYS_SIZES)
         return {**found, **{key: new[key] for key in SAYS_SIZES if key in new}} if is_same else found
     if isinstance(old, list) and isinstance(new, list) and len(old) == len(new):
-        return [_alike(one, other, near) for one, other in zip(old, new, strict=True)]
+        return [alike(one, other, near) for one, other in zip(old, new, strict=True)]
     is_near = isinstance(old, float) and isinstance(new, float) and abs(old - new) <= near
     return new if is_near else old

@@ -122,8 +122,11 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     before = {mark: moves.get(mark, mark) for mark in changed if mark not in taken}
     pairs = {mark: (was[old], old, after[mark]) for mark, old in before.items() if old in was}
     units = whole["units"]
+    grids = {sheet.number: (record.printed_grid(sheet), whole["grid"]) for sheet, _, _ in pairs.values()}
     found = {
-        mark: _compared(record, pair, _neighbors(record, pair[2], pairs, units), tolerance, units)
+        mark: _compared(
+            record, pair, _neighbors(record, pair[2], pairs, units), tolerance, units, grids[pair[0].number]
+        )
         for mark, pair in pairs.items()
     }
     exchanged = {mark: old for mark, old in moves.items() if old in after}
@@ -177,13 +180,18 @@ def _neighbors(
 
 
 def _compared(
-    record: Record, pair: _Pair, neighbors: Iterable[tuple[Printed, Printed]], tolerance: float, units: str
+    record: Record,
+    pair: _Pair,
+    neighbors: Iterable[tuple[Printed, Printed]],
+    tolerance: float,
+    units: str,
+    grids: tuple[Printed, Printed],
 ) -> OpeningChanges | None:
     """Compare an opening with its sheets that are in the shop now; nothing where what they print cannot be read."""
     sheet, mark, opening = pair
     try:
         was = record.printed_opening(sheet, mark, units)
-        return compare_openings(was, opening, tolerance=tolerance, neighbors=neighbors)
+        return compare_openings(was, opening, tolerance=tolerance, neighbors=neighbors, grids=grids)
     except (Unreadable, *OTHER_SHAPE):
         return None
 

@@ -275,6 +275,19 @@ class UnitsChanged(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GridChanged(IssueReason):
+    """The shop rounds to another grid; both as they were printed."""
+
+    code: ClassVar[str] = "grid-changed"
+    was: str
+    now: str
+
+    def sentence(self, units: Units) -> str:
+        """Say from which to which."""
+        return f"grid of the shop changed from {self.was} to {self.now}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OtherBoards(IssueReason):
     """A cutting plan, or the shop, names other boards, and all else is as it was."""
 
@@ -316,4 +329,4 @@ class HeadOfJobChanged(IssueReason):
 
     def sentence(self, units: Units) -> str:
         """Say what that is."""
-        return "name, address, units or grid of the job changed"
+        return "name or address of the job changed"

@@ -19,6 +19,9 @@ from jambs.issued.other_units import in_units
 from jambs.issued.paths import FOLDER
 from jambs.issued.witness import Witness, read_witness
 
+_Printed = tuple[str, Mapping[str, Any], Mapping[str, Mapping[str, Any]]]
+"""Units, the shop's grid, and openings by mark, of an issue."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Record:
@@ -34,9 +37,7 @@ class Record:
     witness: Witness | None
     interrupted: MoveIn | None
     earlier: EarlierRecord | None
-    _openings: dict[int, tuple[str, dict[str, Mapping[str, Any]]]] = field(
-        default_factory=dict, repr=False, compare=False
-    )
+    _openings: dict[int, _Printed] = field(default_factory=dict, repr=False, compare=False)
     """What issues printed, by opening mark, once it was asked for."""
 
     @classmethod
@@ -149,17 +150,34 @@ class Record:
         Raises:
             Unreadable: it was not kept, or is damaged.
         """
+        then, _, openings = self._printed_in(sheet)
+        if mark not in openings:
+            raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number))
+        return in_units(openings[mark], then or units, units or then)
+
+    def printed_grid(self, sheet: IssuedSheet) -> Mapping[str, Any]:
+        """Return the shop's grid of the issue that sheets were printed in, as it was printed; empty where not kept."""
+        try:
+            return self._printed_in(sheet)[1]
+        except Unreadable:
+            return {}
+
+    def _printed_in(self, sheet: IssuedSheet) -> _Printed:
+        """Return units, grid and openings by mark of the issue that sheets were printed in; each is read once.
+
+        Raises:
+            Unreadable: it was not kept, or is damaged.
+        """
         if sheet.number not in self.issues:
             raise Unreadable(IssueNotOnRecord(number=sheet.number))
         if sheet.number not in self._openings:
             printed = self.printed(self.issues[sheet.number])
-            named: dict[str, Mapping[str, Any]]
+            grid = printed.get("grid")
             named = {str(one.get("mark")): one for one in printed["openings"] if isinstance(one, dict)}
-            self._openings[sheet.number] = (str(printed.get("units", units)), named)
-        then, openings = self._openings[sheet.number]
-        if mark not in openings:
-            raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number))
-        return in_units(openings[mark], then, units or then)
+            if not (isinstance(grid, dict) and {"value", "text"} <= grid.keys()):
+                grid = {}
+            self._openings[sheet.number] = (str(printed.get("units", "")), grid, named)
+        return self._openings[sheet.number]
 
     def known_sums(self, path: str) -> set[str]:
         """Return the sha256 of everything that was ever written at a path."""

@@ -282,7 +282,7 @@ class Measuring:
         """Return the placements of a house with some openings as they were read, without readings that are void."""
         now = [replace(one, opening=openings.get(mark, _unread(one.opening))) for mark, one in plan.placements.items()]
         job = replace(plan.job, openings=tuple(one.opening for one in now))
-        held = first_reads(job, self._desk.target).held(now)
+        held = first_reads(job, self._desk.target).held(now, job)
         return dict(zip(plan.placements, held, strict=True))
 
     def _empty_table(self, plan: Plan) -> FileText:

@@ -18,8 +18,10 @@ from gangs import ganged
 from pypdf import PdfReader
 from shops import Shop, shop, undrawn
 
-from jambs.app.first_reads import FirstReads, _against, _rows, document
+from jambs.app import first_reads
+from jambs.app.first_reads import FirstReads, _against, _rows, document, recorded
 from jambs.issued.record import Record
+from jambs.length import GRIDS
 from jambs.parts.readings.changed_since_words import Taken
 from jambs.parts.readings.measured_against import MeasuredAgainst
 from jambs.place.solve import place_windows
@@ -74,6 +76,14 @@ def jamb_widths(shop: Shop) -> set[str]:
 
 def told(shop: Shop) -> list[str]:
     return [one["text"] for one in opening(shop)["findings"]]
+
+
+ROW = json.loads(
+    document(FirstReads(known={("W1", Taken.INSIDE, "a"): MeasuredAgainst.of(place_windows(job_of(changed()))[0])}))[
+        "readings.json"
+    ]
+)["readings"][0]["against"]
+"""A row of a record, as it is kept."""
 
 
 @pytest.fixture
@@ -156,6 +166,77 @@ def test_what_has_nothing_to_do_with_it_voids_nothing(issued: Shop) -> None:
     issued.change("casing_reveal: 3/16", "casing_reveal: 1/4")
     build(issued)
     assert opening(issued)["state"]["is_measured"] and not any("set aside" in one for one in told(issued))
+
+
+@pytest.fixture
+def between_steps(shop: Shop) -> Shop:
+    """Half of an added depth of 5 17/32 is 2 49/64: in thirty-seconds the flange stands 2 25/32 off the sheathing."""
+    shop.change("{material: EPS, thickness: 3}", "{material: EPS, thickness: 3 1/32}")
+    measure(shop, exterior_depth=f"{{{OUTSIDE}}}")
+    build(shop)
+    return shop
+
+
+def set_aside(shop: Shop) -> list[str]:
+    return [one for one in told(shop) if "set aside" in one]
+
+
+def test_a_finer_grid_of_the_shop_moves_no_window(between_steps: Shop) -> None:
+    """In sixty-fourths it stands at 2 49/64: a sixty-fourth nearer by rounding, and what was read there holds."""
+    assert opening(between_steps)["depths"]["interior"]["text"] == '4 23/32"'
+    between_steps.change("grid: 1/32", "grid: 1/64")
+    build(between_steps)
+    assert opening(between_steps)["depths"]["interior"]["text"] == '4 45/64"'
+    assert opening(between_steps)["state"]["is_measured"] and set_aside(between_steps) == []
+    assert "Nothing changed" in build(between_steps)
+    assert between_steps.run("measure", "house").exit_code == 0
+    table = (between_steps.job.parent / "measures.csv").read_text(encoding="utf-8-sig")
+    assert "W01,1," not in table and "W02,1," in table  # W01 is not to be measured again
+    between_steps.change("grid: 1/64", "grid: 1/16")
+    build(between_steps)
+    assert opening(between_steps)["state"]["is_measured"] and set_aside(between_steps) == []
+
+
+def test_a_window_that_moved_while_the_grid_changed_loses_its_readings(between_steps: Shop) -> None:
+    """By as little as a step: to 4 45/64 from the inside, which in thirty-seconds is another place than before."""
+    between_steps.change("grid: 1/32", "grid: 1/64")
+    move(between_steps, "{interior_depth: 4 11/16}")
+    build(between_steps)
+    (void,) = set_aside(between_steps)
+    assert void.startswith("The interior depths and exterior depths read on 2026-06-01 are set aside: since then")
+    assert 'the window moved 1/32" inward' in void
+
+
+def test_a_new_wall_finish_voids_what_was_read_on_another_grid_too(between_steps: Shop) -> None:
+    between_steps.change("grid: 1/32", "grid: 1/64")
+    between_steps.change("gypsum board 1/2", "gypsum board 5/8")
+    build(between_steps)
+    (void,) = set_aside(between_steps)
+    assert void.startswith("The interior depths read") and "moved" not in void
+
+
+def test_readings_of_earlier_records_have_the_grid_that_their_issue_printed(
+    shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Records did not keep the grid beside what was read."""
+    shop.change("{material: EPS, thickness: 3}", "{material: EPS, thickness: 3 1/32}")
+    measure(shop)
+    with monkeypatch.context() as earlier:
+        earlier.setattr(first_reads, "NAME_OF", {})
+        build(shop)
+    record = Record.open(shop.output)
+    assert record.latest is not None and b'"grid"' not in record.document(record.latest, "readings.json")
+    assert {one.grid for one in recorded(record).known.values()} == {GRIDS["1/32"]}
+    shop.change("grid: 1/32", "grid: 1/64")
+    build(shop)
+    assert opening(shop)["state"]["is_measured"] and set_aside(shop) == []
+    assert {one.grid for one in recorded(Record.open(shop.output)).known.values()} == {GRIDS["1/32"]}
+
+
+def test_a_metric_record_has_its_grid_too() -> None:
+    row = {**ROW, "grid": "0.5 mm"}
+    assert _against({"against": row}).grid == GRIDS["0.5 mm"]
+    assert _against({"against": {**ROW, "grid": "3 mm"}}).grid is None and _against({"against": ROW}).grid is None
 
 
 def test_a_renamed_opening_brings_its_reading_along(issued: Shop) -> None:

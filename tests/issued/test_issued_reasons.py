@@ -147,6 +147,17 @@ def renamed_neighbor(mark: str, change: Change | None = None, *, own: Change | N
     return lambda: found
 
 
+HALVES, STEP = {"value": 1 / 32, "text": '1/32"'}, {"value": 1 / 64, "text": '1/64"'}
+
+
+def on_grids(then: Opening, now: Opening, change: Change) -> Case:
+    """Compare an opening with itself as changed, the shop rounding to one grid and then to another."""
+    old, new = (copy.deepcopy(_plain()["openings"][0]) for _ in range(2))
+    change(new)
+    found = compare_openings(old, new, tolerance=1 / 32, grids=(then, now)).why
+    return lambda: tuple(one for one in found if one.code == "grid-changed")
+
+
 def nothing(one: Opening) -> None:
     """Leave it as it is."""
 
@@ -267,6 +278,24 @@ ROWS = [
         inch="what it is trimmed as one with changed",
     ),
     Row(
+        code="grid-changed",
+        appears=on_grids(HALVES, STEP, flange('3 1/4"')),
+        quiet=on_grids(STEP, STEP, flange('3 1/4"')),
+        inch='grid of the shop changed from 1/32" to 1/64"',
+    ),
+    Row(
+        code="grid-changed",
+        appears=on_grids(HALVES, STEP, flange('3 1/4"')),
+        quiet=on_grids({}, STEP, flange('3 1/4"')),
+        inch='grid of the shop changed from 1/32" to 1/64"',
+    ),
+    Row(
+        code="grid-changed",
+        appears=issued(BOTH, {**BOTH, "grid": STEP}),
+        quiet=issued(BOTH, OTHER),
+        inch='grid of the shop changed from 1/32" to 1/64"',
+    ),
+    Row(
         code="neighbors-renamed",
         appears=renamed_neighbor("K2"),
         quiet=renamed_neighbor("K1"),
@@ -322,9 +351,9 @@ ROWS = [
     ),
     Row(
         code="head-of-job-changed",
-        appears=issued(BOTH, {**BOTH, "grid": "other"}),
+        appears=issued(BOTH, {**BOTH, "job": {**BOTH["job"], "name": "Another house"}}),
         quiet=issued(BOTH, OTHER),
-        inch="name, address, units or grid of the job changed",
+        inch="name or address of the job changed",
     ),
     Row(
         code="withdrawn-to",

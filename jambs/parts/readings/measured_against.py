@@ -17,7 +17,7 @@ from jambs.job.models.layers import Role
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings
 from jambs.job.models.shape import GOES_WITH, ShapeEntry
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, Grid
 from jambs.parts.readings.changed_since_words import (
     Change,
     Exchanged,
@@ -44,7 +44,8 @@ class MeasuredAgainst:
     it was, ``elevation`` and ``from_left``: on which side of the house and how far along the wall [in], as far as they
     were said. ``alike``: marks of openings that the job says the same of, itself among them, in its order. ``shape``:
     of a frame that is no rectangle, its sizes by name. ``mulls``: of ganged units, where each begins and how wide
-    it is; empty in earlier records.
+    it is; empty in earlier records. ``grid``: of the shop, to which the faces of the wall and the place of the window
+    were rounded; None where that is not known.
     """
 
     window: str
@@ -61,10 +62,13 @@ class MeasuredAgainst:
     alike: tuple[str, ...] = ()
     shape: Layers = ()
     mulls: Layers = ()
+    grid: Grid | None = None
 
     @classmethod
-    def of(cls, placement: Placement, others: Iterable[Placement] = ()) -> MeasuredAgainst:
-        """Note what the depths of a planned opening depend on; ``others``: all openings of the house."""
+    def of(cls, placement: Placement, others: Iterable[Placement] = (), *, grid: Grid | None = None) -> MeasuredAgainst:
+        """Note what the depths of a planned opening depend on; ``others``: all openings of the house; ``grid``: the
+        shop's, on which they are placed.
+        """
         opening, planes = placement.opening, placement.planes
         inner = [one.layer for one in planes.layers if one.outer <= planes.stud_face + HALF_64TH]
         outer = [one.layer for one in planes.layers if one.inner >= planes.sheathing_plane - HALF_64TH]
@@ -83,6 +87,7 @@ class MeasuredAgainst:
             alike=marks_of_alike(placement, others),
             shape=_sizes_of(opening.shape, opening.frame) if opening.shape else (),
             mulls=_places_of(opening.gang) if opening.gang else (),
+            grid=grid,
         )
 
 
@@ -116,6 +121,8 @@ DEPTHS = (Taken.INSIDE, Taken.OUTSIDE)
 """What moves with the window, in its wall and along it."""
 NOWHERE_ELSE: Mapping[Taken, str] = {}
 """No reading is known to be of an opening that has another mark now."""
+ON_THIS_GRID: Mapping[Taken, MeasuredAgainst] = {}
+"""Every reading was taken with the shop's grid as it is."""
 
 
 def marks_of_alike(placement: Placement, others: Iterable[Placement]) -> tuple[str, ...]:
@@ -140,12 +147,14 @@ def without_void_readings(
     taken_of: Mapping[Taken, MeasuredAgainst],
     others: Sequence[Placement] = (),
     now_under: Mapping[Taken, str] = NOWHERE_ELSE,
+    as_rounded_then: Mapping[Taken, MeasuredAgainst] = ON_THIS_GRID,
 ) -> Placement:
     """Set aside the readings of an opening that were taken of something else, and say so; the others stay.
 
     ``taken_of``: what each was first read against; one that is not in it is read now for the first time. ``others``:
     the openings of the house, of which one may be what the mark was when it was read. ``now_under``: the mark that the
-    opening has now at which each was read, where that is known to be another one.
+    opening has now at which each was read, where that is known to be another one. ``as_rounded_then``: the opening as
+    it is now, placed on the shop's grid of when each was read, where that was another one: rounding moves no window.
     """
     readings = placement.opening.readings
     if readings is None:
@@ -153,7 +162,13 @@ def without_void_readings(
     now = MeasuredAgainst.of(placement, others)
     read = {taken: was for taken, was in taken_of.items() if is_read(readings, taken)}
     changes = {
-        taken: _changes(taken, was, now, readings, [*_other_opening(was, now, others, now_under.get(taken))])
+        taken: _changes(
+            taken,
+            was,
+            as_rounded_then.get(taken, now),
+            readings,
+            [*_other_opening(was, now, others, now_under.get(taken))],
+        )
         for taken, was in read.items()
     }
     void = {taken: found for taken, found in changes.items() if found}
