@@ -103,13 +103,13 @@ class FirstReads:
         return next((replace(self.known[key], alike=()) for key in keys), None)
 
 
-def _on_grids(grids: Iterable[Grid | None], job: Job) -> dict[tuple[Grid | None, str], MeasuredAgainst]:
+def _on_grids(grids: Iterable[Grid | None], job: Job) -> dict[tuple[Grid | None, str], Placement]:
     """Return the openings of a job as they would stand on other grids of the shop, by grid and mark."""
-    found: dict[tuple[Grid | None, str], MeasuredAgainst] = {}
+    found: dict[tuple[Grid | None, str], Placement] = {}
     for grid in grids:
         if grid and grid != job.shop.grid:
             there, _ = placed_each(replace(job, shop=job.shop.model_copy(update={"grid": grid})))
-            found |= {(grid, one.opening.mark): MeasuredAgainst.of(one, there, grid=grid) for one in there}
+            found |= {(grid, one.opening.mark): one for one in there}
     return found
 
 

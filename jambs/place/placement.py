@@ -98,6 +98,8 @@ class Placement:
     ``units``: of a ganged opening, each by itself; ``weight`` is that of all, ``swing`` stands with the units.
     ``framed_to``: of a shape that is no rectangle, the marks out to which its hole in the framing is told.
     ``stands_as_measured``: it was found elsewhere than it was planned, and this is where it was found.
+    ``off_by_grid``: how much deeper it was planned, inside and outside, on the shop's grid of when its depths were read
+    [in]; none where that was the grid of now.
     """
 
     opening: Opening
@@ -121,6 +123,7 @@ class Placement:
     framing_sill: float | None = None
     units: tuple[UnitPlaced, ...] = ()
     framed_to: Grid | None = None
+    off_by_grid: tuple[float, float] = (0.0, 0.0)
 
     @property
     def tightest(self) -> tuple[Opening, Swing] | None:

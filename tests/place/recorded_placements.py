@@ -212,7 +212,7 @@ def _said(found: Any, job: Job) -> list[Any]:
 
 def _placed(found: Placement, job: Job) -> Any:
     weighed = [(*_fields(one, ("against",)), _said(one.against, job)) for one in found.alternatives]
-    left_out = ("opening", "planes", "reasons", "findings", "asked", "alternatives", "units")
+    left_out = ("opening", "planes", "reasons", "findings", "asked", "alternatives", "units", "off_by_grid")
     return plain(
         [
             _fields(found, left_out),

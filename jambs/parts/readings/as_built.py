@@ -74,10 +74,20 @@ def held_readings(placement: Placement) -> tuple[Held, ...]:
     return tuple(found)
 
 
+def held_when_read(placement: Placement) -> tuple[Held, ...]:
+    """Return every length that was read beside what was to be expected there on the shop's grid of then.
+
+    What is decided by how far a reading is off its plan is not decided anew where the shop only rounds otherwise.
+    """
+    inside, outside = placement.off_by_grid
+    off = {Kind.INTERIOR_DEPTH: inside, Kind.MULL_DEPTH: inside, Kind.EXTERIOR_DEPTH: outside}
+    return tuple(replace(one, planned=one.planned + off.get(one.place.kind, 0.0)) for one in held_readings(placement))
+
+
 def questions(placement: Placement, *, units: Units) -> tuple[ReadingQuestion, ...]:
     """Ask about the readings of an opening that are likely misreadings."""
     readings = placement.opening.readings
-    return find_misreadings(held_readings(placement), units=units, sure=readings.sure if readings else ())
+    return find_misreadings(held_when_read(placement), units=units, sure=readings.sure if readings else ())
 
 
 def as_built(placement: Placement) -> tuple[Placement, tuple[Finding, ...]]:

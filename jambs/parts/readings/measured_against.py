@@ -121,7 +121,7 @@ DEPTHS = (Taken.INSIDE, Taken.OUTSIDE)
 """What moves with the window, in its wall and along it."""
 NOWHERE_ELSE: Mapping[Taken, str] = {}
 """No reading is known to be of an opening that has another mark now."""
-ON_THIS_GRID: Mapping[Taken, MeasuredAgainst] = {}
+ON_THIS_GRID: Mapping[Taken, Placement] = {}
 """Every reading was taken with the shop's grid as it is."""
 
 
@@ -147,7 +147,7 @@ def without_void_readings(
     taken_of: Mapping[Taken, MeasuredAgainst],
     others: Sequence[Placement] = (),
     now_under: Mapping[Taken, str] = NOWHERE_ELSE,
-    as_rounded_then: Mapping[Taken, MeasuredAgainst] = ON_THIS_GRID,
+    as_rounded_then: Mapping[Taken, Placement] = ON_THIS_GRID,
 ) -> Placement:
     """Set aside the readings of an opening that were taken of something else, and say so; the others stay.
 
@@ -165,7 +165,7 @@ def without_void_readings(
         taken: _changes(
             taken,
             was,
-            as_rounded_then.get(taken, now),
+            MeasuredAgainst.of(as_rounded_then[taken]) if taken in as_rounded_then else now,
             readings,
             [*_other_opening(was, now, others, now_under.get(taken))],
         )
@@ -176,6 +176,8 @@ def without_void_readings(
         _asked(placement.opening.mark, [was for taken, was in read.items() if taken not in void], now, readings)
     )
     placement = replace(placement, findings=(*asked, *placement.findings)) if asked else placement
+    if as_rounded_then:
+        placement = replace(placement, off_by_grid=_off_by_grid(placement, as_rounded_then))
     if not void:
         return placement
     kept = readings.model_copy(update={key: None for taken in void for key in KEYS[taken]})
@@ -186,6 +188,12 @@ def without_void_readings(
     )
     told = tuple(_told(why, void, placement.opening.mark, readings) for why in dict.fromkeys(void.values()))
     return replace(placement, opening=opening, findings=(*told, *placement.findings))
+
+
+def _off_by_grid(now: Placement, then: Mapping[Taken, Placement]) -> tuple[float, float]:
+    """Return how much deeper an opening is planned on the grid of when it was read: inside, outside [in]."""
+    inside, outside = then.get(Taken.INSIDE, now), then.get(Taken.OUTSIDE, now)
+    return inside.interior_depth - now.interior_depth, outside.exterior_depth - now.exterior_depth
 
 
 def _asked(

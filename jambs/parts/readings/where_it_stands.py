@@ -11,7 +11,7 @@ from jambs.job.measured.measuring_points import Kind
 from jambs.job.measured.reading_checks import OFFSET_SPREAD, WALL_EXPLAINS, Held
 from jambs.job.models.openings import Job
 from jambs.length import ROUND_OFF
-from jambs.parts.readings.as_built import held_readings
+from jambs.parts.readings.as_built import held_readings, held_when_read
 from jambs.parts.readings.reading_findings import ReadingsSetAside
 from jambs.parts.readings.reasons import StandsAsMeasured
 from jambs.parts.readings.wall_findings import CannotStandAsRead, WallThicknessOff
@@ -31,7 +31,7 @@ def where_it_stands(placement: Placement, job: Job) -> tuple[Placement, tuple[Fi
     inside, outside = (_off(held, kind) for kind in (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH))
     findings = _thickness_findings(placement, inside, outside)
     shift = _outward(inside, outside)
-    if abs(shift) <= WALL_EXPLAINS + ROUND_OFF:
+    if _wall_explains(placement):
         return placement, findings
     plane = job.shop.grid.round(placement.flange_plane + shift)
     try:
@@ -44,6 +44,12 @@ def where_it_stands(placement: Placement, job: Job) -> tuple[Placement, tuple[Fi
     told = (one for one in placement.findings if isinstance(one, ReadingsSetAside))
     reasons = (why, *there.reasons)
     return replace(there, reasons=reasons, findings=(*told, *there.findings), stands_as_measured=True), findings
+
+
+def _wall_explains(placement: Placement) -> bool:
+    held = held_when_read(placement)
+    shift = _outward(*(_off(held, kind) for kind in (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH)))
+    return abs(shift) <= WALL_EXPLAINS + ROUND_OFF
 
 
 def _off(held: Sequence[Held], kind: Kind) -> float | None:
