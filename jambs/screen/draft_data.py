@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from jambs.job.editing.file_text import changed_lines
+from jambs.job.editing.file_text import EditRefused, FileText, changed_lines
+from jambs.job.measured.filling import table_lines
 from jambs.screen.desk import Desk
 from jambs.screen.kept_steps import steps_of, steps_record
 from jambs.screen.saving import read_file
@@ -16,7 +17,7 @@ def draft_record(desk: Desk) -> Record:
     with desk.lock:
         draft, house = desk.draft, desk.house()
         pairs = [(before, after) for before, after in draft.changed if after]
-        mine = [_lines(before.content if before else b"", after.content) for before, after in pairs]
+        mine = [_lines(before, after) for before, after in pairs]
         return {
             "number": house.number,
             "file": str(desk.file),
@@ -48,12 +49,20 @@ def _theirs(desk: Desk) -> list[list[Record]]:
     found: list[list[Record]] = []
     for name in desk.draft.files:
         there, saved = read_file(desk.file.with_name(name)), desk.draft.saved.get(name)
-        found += _lines(saved.content if saved else b"", there.content if there else b"")
+        found += _lines(saved, there)
     return found
 
 
-def _lines(before: bytes, after: bytes) -> list[list[Record]]:
+def _lines(before: FileText | None, after: FileText | None) -> list[list[Record]]:
     return [
         [{"kind": line.kind.value, "number": line.number, "text": line.text} for line in group]
-        for group in changed_lines(before, after)
+        for group in changed_lines(_as_lines(before), _as_lines(after))
     ]
+
+
+def _as_lines(file: FileText | None) -> bytes:
+    """Return a file as it is shown; what somebody else left there may be no table at all."""
+    try:
+        return table_lines(file) if file else b""
+    except EditRefused as error:
+        return str(error).encode()

@@ -13,7 +13,7 @@ from jambs.job.models.gang import OF_UNITS
 from jambs.job.reading.faults import Location
 from jambs.job.reading.marks import OF_ONE, marks_of
 from jambs.job.reading.tree import NAMING_KEYS, grown
-from jambs.screen.carrying import carry_edits
+from jambs.screen.carrying import carried_words, carry_edits
 from jambs.screen.desk import DraftEdit
 from jambs.screen.form_keys import NAMED
 from jambs.screen.renaming import TableOf, rename_edits
@@ -41,13 +41,15 @@ def asked_edits(
     words = _way_words(root, path)
     if act == "set":
         edit = _set(root, path, _text(asked.get("value"), file))
-        return f"change {words}", [edit, *carry_edits(root, edit, file, table_of, marks=marks)]
+        carried = carry_edits(root, edit, file, table_of, marks=marks)
+        return f"change {words}{carried_words(carried)}", [edit, *carried]
     if act == "add":
         return _added(root, path, asked, file)
     if act == "remove":
         *above, last = path
-        edit = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
-        return f"remove {words}", [edit]
+        gone = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
+        carried = carry_edits(root, gone, file, table_of, marks=marks)
+        return f"remove {words}{carried_words(carried)}", [gone, *carried]
     if act == "move":
         *above, last = path
         to = asked.get("to")

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import csv
 import json
 import re
 import shutil
+import zipfile
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
+from openpyxl import Workbook, load_workbook
+from openpyxl.styles import PatternFill
 
 from jambs.app.whole_file import write_whole
 from jambs.job import read_job
@@ -201,3 +206,134 @@ def test_what_a_browser_kept_of_it_is_taken_up_again_for_this_table_alone(desk: 
     for wrong in wrongs:
         with pytest.raises(EditRefused):
             take_up(Desk(file=desk.file, target=desk.target), [{"words": "x", "edits": [{**carry, **wrong}]}])
+
+
+def remove(desk: Desk, at: int) -> str:
+    words, edits = asked_edits(desk.draft.files["job.yaml"], {"act": "remove", "path": ["openings", at]}, desk.table)
+    desk.change(words, edits, may_be_wrong=True)
+    return words
+
+
+def test_readings_of_a_removed_opening_are_kept_in_the_same_save_and_undo_brings_both_back(desk: Desk) -> None:
+    job = desk.file.read_bytes()
+    assert remove(desk, 0) == "remove openings W1, readings now under removed W1 in measures.csv"
+    assert desk.house().wrong == () and desk.house().job
+    record = draft_record(desk)
+    new = [line["text"] for group in record["lines"] for line in group if line["kind"] == "new"]
+    assert record["tables"] == ["measures.csv"] and len(new) == 2 and all(one.startswith("removed W1;") for one in new)
+    assert table_of(desk.file).read_bytes() == TABLE.encode()  # nothing before it is saved
+    desk.save()
+    assert table_of(desk.file).read_bytes() == TABLE.replace("W1;", "removed W1;").encode()
+    assert read(desk) == {"W2": "2026-06-02"}
+    assert [one.words for one in read_job(desk.file).tables] == [
+        "measures.csv: 2 rows read, 2 of openings that were removed left aside"
+    ]
+    desk.back()
+    desk.save()
+    assert (desk.file.read_bytes(), table_of(desk.file).read_bytes()) == (job, TABLE.encode())
+    desk.forth()
+    desk.save()
+    assert read(desk) == {"W2": "2026-06-02"}
+
+
+def test_an_opening_that_was_not_measured_goes_without_a_word_of_readings(desk: Desk) -> None:
+    assert remove(desk, 2) == "remove openings W3"
+    assert [after.name for _, after in desk.draft.changed if after] == ["job.yaml"] and desk.house().wrong == ()
+    desk.save()
+    assert [one.words for one in read_job(desk.file).tables] == ["measures.csv: 4 rows read"]
+
+
+def test_a_second_opening_of_a_mark_that_goes_leaves_the_readings_of_the_first_alone(desk: Desk) -> None:
+    remove(desk, 0)
+    rename(desk, 0, "W1")  # W2, read on another day
+    assert remove(desk, 0).endswith("under removed W1 2 in measures.csv")
+    desk.save()
+    rows = table_of(desk.file).read_text(encoding="utf-8")
+    assert re.findall("^(.*?);date", rows, re.M) == ["removed W1", "removed W1 2", "W3"] and read(desk) == {}
+
+
+def test_of_a_range_that_is_shorter_the_readings_of_those_that_go_are_kept(desk: Desk) -> None:
+    head, _, _ = desk.file.read_text(encoding="utf-8").partition("  - {mark: W1")
+    one = "  - {mark: W1..W3, room: Studio, frame: 24 x 36, sill_height: 30}\n"
+    desk.file.write_text(f"{head}{one}", encoding="utf-8")
+    rename(desk, 0, "W1, W3")  # no range: a mark that nobody has, and a fault that is told
+    desk.back()
+    rename(desk, 0, "W2..W3")
+    desk.save()
+    assert read(desk) == {"W2": "2026-06-02"}
+    assert "removed W1;date" in table_of(desk.file).read_text(encoding="utf-8")
+
+
+def test_a_mark_that_readings_go_by_is_written_over_and_not_taken_out(desk: Desk) -> None:
+    with pytest.raises(EditRefused, match=r"W1 was measured, and measures\.csv has its readings by its mark: write"):
+        rename(desk, 0, "")
+    assert not desk.draft.changed
+    rename(desk, 2, "")  # nothing was read of it: what is wrong is told beside the field
+
+
+def as_spreadsheet(desk: Desk) -> bytes:
+    """Put the table into a spreadsheet of the user's, with a note beside it, a color, a width and a second sheet."""
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    for row in csv.reader(TABLE.removeprefix("\ufeff").splitlines(), delimiter=";"):
+        sheet.append([one or None for one in row])
+    sheet["G3"] = "by the window"
+    sheet["A3"].fill = PatternFill("solid", start_color="AABBCC")
+    sheet.column_dimensions["C"].width = 33
+    book.create_sheet("mine")["B2"] = "W1"
+    file = table_of(desk.file).with_suffix(".xlsx")
+    book.save(file)
+    job = desk.file.read_text(encoding="utf-8")
+    desk.file.write_text(job.replace("measures.csv", "measures.xlsx"), encoding="utf-8")
+    return file.read_bytes()
+
+
+def marks_in(desk: Desk) -> list[object]:
+    return [row[0].value for row in load_workbook(desk.file.with_name("measures.xlsx")).worksheets[0].iter_rows()]
+
+
+def test_a_spreadsheet_is_carried_too_with_all_that_the_user_put_there(desk: Desk) -> None:
+    before = as_spreadsheet(desk)
+    rename(desk, 0, "W9")
+    assert desk.house().wrong == () and desk.house().job
+    assert [one.mark for one in desk.house().job.openings if one.readings] == ["W9", "W2"]
+    lines = [line["text"] for group in draft_record(desk)["lines"] for line in group if line["kind"] == "new"]
+    assert 'W9,1,"interior depth, head left",3 3/8,3 3/8,,by the window' in lines
+    assert desk.file.with_name("measures.xlsx").read_bytes() == before
+    desk.save()
+    assert read(desk) == {"W9": "2026-06-01", "W2": "2026-06-02"}
+    book = load_workbook(desk.file.with_name("measures.xlsx"))
+    sheet = book.worksheets[0]
+    assert sheet["G3"].value == "by the window"
+    assert sheet["A3"].fill.start_color.rgb == "00AABBCC" and sheet.column_dimensions["C"].width == 33
+    assert book["mine"]["B2"].value == "W1"
+    desk.back()
+    desk.save()
+    assert desk.file.with_name("measures.xlsx").read_bytes() == before
+    remove(desk, 1)
+    desk.save()
+    assert read(desk) == {"W1": "2026-06-01"}
+    assert marks_in(desk) == ["mark", "W1", "W1", "removed W2", "removed W2", "W3", "W3"]
+
+
+def test_a_spreadsheet_that_is_not_written_here_keeps_the_mark_from_being_changed_and_says_why(desk: Desk) -> None:
+    as_spreadsheet(desk)
+    file = desk.file.with_name("measures.xlsx")
+    with zipfile.ZipFile(file, "a") as packed:
+        packed.writestr("xl/pivotTables/pivotTable1.xml", "<pivot/>")
+    before = file.read_bytes(), desk.file.read_bytes()
+    acts: tuple[Callable[[], object], ...] = (lambda: rename(desk, 0, "W9"), lambda: remove(desk, 0))
+    for act in acts:
+        with pytest.raises(
+            EditRefused, match=r"measures\.xlsx: holds pivot tables, which would be lost; type the cells"
+        ):
+            act()
+    assert not desk.draft.changed and (file.read_bytes(), desk.file.read_bytes()) == before
+
+
+def test_a_spreadsheet_that_is_none_is_told_and_keeps_nothing_from_being_changed(desk: Desk) -> None:
+    as_spreadsheet(desk)
+    desk.file.with_name("measures.xlsx").write_bytes(b"PK nothing")
+    rename(desk, 0, "W9")
+    assert desk.house().job is None and "is not a spreadsheet" in desk.house().wrong[0]

@@ -1,12 +1,15 @@
-"""Rows of a table of measures that go along when their opening has another mark: in their column of marks alone."""
+"""Rows of a table of measures that go along when their opening has another mark: in their column of marks alone.
+
+Where an opening is gone its rows stay in the table, under a mark that no opening can have: ``removed W3``.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.editing.csv_cells import with_csv_cells
 from jambs.job.editing.file_text import FileText, refused
-from jambs.job.measured.filling import filled_rows, names_of
+from jambs.job.measured.filling import filled_rows, names_of, with_table_cells
+from jambs.job.measured.measures import ASIDE
 
 MARK, MEASURED = "mark", "measured"
 
@@ -25,7 +28,7 @@ class CarryRows:
 
 
 def with_rows_carried(table: FileText, edit: CarryRows) -> FileText:
-    """Return a table in CSV with the rows of some openings under other marks; all else stays, letter by letter.
+    """Return a table with the rows of some openings under other marks; all else stays as it is written.
 
     Rows that wait under a new mark with nothing filled in take the old one: no opening has two sets of rows.
 
@@ -39,9 +42,17 @@ def with_rows_carried(table: FileText, edit: CarryRows) -> FileText:
     to |= {old.lower(): new for old, new in zip(edit.old, edit.new, strict=True)}
     column = names_of(table).index(MARK)
     rows = [(row.at, row.cells[MARK].lower()) for row in filled_rows(table)]
-    return with_csv_cells(table, {(at, column): to[mark] for at, mark in rows if mark in to})
+    return with_table_cells(table, {(at, column): to[mark] for at, mark in rows if mark in to})
 
 
 def marks_filled(table: FileText) -> frozenset[str]:
     """Return the marks, in small letters, under which something was measured."""
     return frozenset(row.cells[MARK].lower() for row in filled_rows(table) if row.cells[MEASURED])
+
+
+def mark_aside(table: FileText, mark: str) -> str:
+    """Return the mark under which rows of an opening that is gone are kept: ``removed W3``, then ``removed W3 2``."""
+    known, count = {row.cells[MARK].lower() for row in filled_rows(table)}, 1
+    while (aside := f"{ASIDE}{mark}{f' {count}' if count > 1 else ''}").lower() in known:
+        count += 1
+    return aside

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import datetime
 import io
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -59,9 +60,9 @@ def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -
         table = _with_rows(table, [row for mark in lacking for row in rows_of(mark)])
     names = names_of(table)
     if SURE not in names and any(one.is_sure for one in fillings):
-        table = _with_cells(table, {(0, len(names)): SURE})
+        table = with_table_cells(table, {(0, len(names)): SURE})
     table = _with_rows(table, [_new_row(one) for one in fillings if _row_of(table, one) is None])
-    return _with_cells(table, dict(cell for one in fillings for cell in _cells(table, one)))
+    return with_table_cells(table, dict(cell for one in fillings for cell in _cells(table, one)))
 
 
 def _row_of(table: FileText, one: Filled) -> FilledRow | None:
@@ -125,14 +126,31 @@ def is_spreadsheet(table: FileText) -> bool:
     return PurePath(table.name).suffix.lower() == ".xlsx"
 
 
+@lru_cache(maxsize=KEPT)
 def _values(table: FileText) -> list[list[str]]:
-    """Return what the cells of a table hold, as texts; the first row is the header."""
+    """Return what the cells of a table hold, as texts; the first row is the header.
+
+    Raises:
+        EditRefused: it cannot be read as a table.
+    """
     if not is_spreadsheet(table):
         return [[value.strip() for value in row.values] for row in csv_rows(table)]
     from openpyxl import load_workbook  # heavy, and few tables are spreadsheets
 
-    sheet = load_workbook(io.BytesIO(table.content), data_only=True).worksheets[0]
+    try:
+        sheet = load_workbook(io.BytesIO(table.content), data_only=True).worksheets[0]
+    except Exception:  # openpyxl raises what it likes for a broken file
+        raise refused(table.name, "is not a spreadsheet; save it as .xlsx again") from None
     return [[_text(cell) for cell in row] for row in sheet.iter_rows(values_only=True)]
+
+
+def table_lines(table: FileText) -> bytes:
+    """Return a table as lines to show: a row of a spreadsheet is a line of CSV."""
+    if not is_spreadsheet(table):
+        return table.content
+    out = io.StringIO(newline="")
+    csv.writer(out, lineterminator="\n").writerows(_values(table))
+    return out.getvalue().encode()
 
 
 def _text(cell: object) -> str:
@@ -142,7 +160,12 @@ def _text(cell: object) -> str:
     return "" if cell is None else str(int(cell) if whole and isinstance(cell, float) else cell).strip()
 
 
-def _with_cells(table: FileText, cells: Mapping[CellAt, str]) -> FileText:
+def with_table_cells(table: FileText, cells: Mapping[CellAt, str]) -> FileText:
+    """Write some cells of a table anew, by row (as ``FilledRow.at``) and column, both from 0.
+
+    Raises:
+        EditRefused: more than these cells would become another, or the table is one that is not written here.
+    """
     if not cells:
         return table
     if is_spreadsheet(table):

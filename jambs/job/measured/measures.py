@@ -23,6 +23,8 @@ from jambs.length import Units, length_text
 
 COLUMNS = ("mark", "place", "what", "planned", "measured", "sure")
 DATE, BY = "date", "by"
+ASIDE = "removed "
+"""What the marks of rows begin with that are kept though their opening is gone; no opening has a mark with a space."""
 MONTH = re.compile(r"\d{1,2}-[A-Za-z]{3}(-\d{2,4})?|[A-Za-z]{3}-\d{2}")
 NOTE = (
     "Fill in the column measured; leave open what was not measured. "
@@ -78,7 +80,7 @@ def with_table(
 ) -> tuple[Opening, ...]:
     """Give the openings what a table says was measured; note its faults. The table itself is only read.
 
-    ``draft``: of a table in CSV, read in the place of what it holds.
+    ``draft``: read in the place of what it holds.
     """
     try:
         cells, faults = read_measures(path, openings, draft)
@@ -86,7 +88,9 @@ def with_table(
         complaints.faults += error.faults
         return tuple(openings)
     complaints.faults += faults
-    complaints.tables.append(TableRead(file=path.name, rows=sum(map(len, cells.values()))))
+    rows = sum(len(some) for mark, some in cells.items() if not is_aside(mark))
+    aside = sum(len(some) for mark, some in cells.items() if is_aside(mark))
+    complaints.tables.append(TableRead(file=path.name, rows=rows, aside=aside))
     return tuple(_with_cells(opening, cells.get(opening.mark, ()), path, complaints) for opening in openings)
 
 
@@ -177,6 +181,11 @@ def read_measures(
     return {mark: tuple(cells) for mark, cells in found.items()}, tuple(faults)
 
 
+def is_aside(mark: str) -> bool:
+    """Say whether a mark in the table is that of rows that are kept though their opening is gone."""
+    return mark.lower().startswith(ASIDE)
+
+
 class _NoSuchMark(ValueError):
     """A filled row under a mark that no opening has; the mark is its message."""
 
@@ -210,6 +219,8 @@ def _row(row: Mapping[str, Cell], line: int, known: Mapping[str, Opening]) -> tu
     if row.get("measured") in (None, ""):
         return named, None
     opening = known.get(named.lower())
+    if opening is None and is_aside(named):
+        return named, MeasuredCell(line=line, place=f"{line}", text="", is_sure=False)
     if opening is None:
         raise _NoSuchMark(named)
     numbers = [str(one.number) for one in measure_places(opening)]

@@ -16,14 +16,14 @@ TABLES = (".csv", ".xlsx")
 
 
 def table_rows(path: Path, draft: bytes | None = None) -> Iterator[Row]:
-    """Yield the line number and the cells of each row of a table; ``draft``: of a CSV, in the place of what it holds.
+    """Yield the line number and the cells of each row of a table; ``draft``: in the place of what it holds.
 
     Raises:
         JobFaults: the file cannot be read as a table.
     """
     try:
         check_size(path, path.stat().st_size, MOST_BYTES, "holds")
-        rows = spreadsheet_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path, draft)
+        rows = spreadsheet_rows(path, draft) if path.suffix.lower() == ".xlsx" else _csv_rows(path, draft)
         yield from within_limits(path, rows)
     except OSError as error:
         raise JobFaults([table_fault(path, 0, _shut(error))]) from None

@@ -7,6 +7,7 @@ through once for the last row and column that hold something; only then it is re
 
 from __future__ import annotations
 
+import io
 import re
 import warnings
 import zipfile
@@ -31,17 +32,20 @@ HOLDS = ("v", "f", "t")
 """Elements within a cell that hold something: a value, a formula, a text."""
 
 
-def spreadsheet_rows(path: Path) -> Iterator[Row]:
+def spreadsheet_rows(path: Path, draft: bytes | None = None) -> Iterator[Row]:
     """Yield the rows of the first sheet: values as the spreadsheet last worked them out, else the formulas themselves.
+
+    ``draft``: in the place of what the file holds.
 
     Raises:
         JobFaults: it is not a spreadsheet, or past a limit.
         OSError: the file does not open.
     """
     try:
-        with zipfile.ZipFile(path) as packed:
+        content = path.read_bytes() if draft is None else draft
+        with zipfile.ZipFile(io.BytesIO(content)) as packed:
             check_size(path, sum(one.file_size for one in packed.infolist()), MOST_UNPACKED, "unpacks to")
-        values, formulas = _sheet(path, data_only=True), _sheet(path, data_only=False)
+        values, formulas = (_sheet(path, content, data_only=is_worked) for is_worked in (True, False))
     except (OSError, JobFaults):
         raise
     except Exception as error:  # openpyxl raises what it likes for a broken file
@@ -51,14 +55,14 @@ def spreadsheet_rows(path: Path) -> Iterator[Row]:
         yield line, [formula if value is None else value for value, formula in zip(found, written, strict=True)]
 
 
-def _sheet(path: Path, *, data_only: bool) -> list[tuple[Any, ...]]:
+def _sheet(path: Path, content: bytes, *, data_only: bool) -> list[tuple[Any, ...]]:
     from openpyxl import load_workbook  # heavy, and few jobs have a table in XLSX
 
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
-        book = load_workbook(path, read_only=True, data_only=data_only)
+        book = load_workbook(io.BytesIO(content), read_only=True, data_only=data_only)
         sheet: Any = book.worksheets[0]
-        with zipfile.ZipFile(path) as packed:
+        with zipfile.ZipFile(io.BytesIO(content)) as packed:
             rows, columns = _Extent(path).of(packed.read(sheet._worksheet_path))
         sheet.reset_dimensions()  # what it states of itself may be too small
         found = list(sheet.iter_rows(max_row=rows, max_col=columns, values_only=True)) if rows else []
