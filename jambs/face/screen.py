@@ -18,7 +18,7 @@ from jambs.screen.measuring import Measuring
 from jambs.screen.measuring_aside import MeasuringAside
 from jambs.screen.paper_marks import opening_on_paper
 from jambs.screen.papers_data import SHOWN, paper_file, papers_record
-from jambs.screen.places_told import is_moved
+from jambs.screen.places_told import is_moved, is_told
 from jambs.screen.saving import ChangedMeanwhile
 from jambs.screen.sent_reading import Changed, NotTaken, ReadOtherwise, SentReading
 from jambs.screen.shapes import part_records
@@ -45,6 +45,7 @@ __all__ = [
     "house_data",
     "in_hand",
     "is_moved",
+    "is_told",
     "key_pictures",
     "key_tables",
     "list_data",

@@ -21,6 +21,7 @@ from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import InsertKey
 from jambs.job.editing.file_text import EditRefused, FileText
+from jambs.job.measured.carrying import with_places_now
 from jambs.job.measured.filling import Filled, cells_of, filled_table
 from jambs.job.measured.measures import measured_opening, measures_csv, measures_rows, with_table
 from jambs.job.measured.measuring_points import measure_places
@@ -107,7 +108,7 @@ class Measuring:
         named = read_tree(self._desk.file)[0].value.get(MEASURES)
         name = str(named) if named else self._table_beside()
         table = read_file(self.folder / name) if named else None
-        read = {one.mark for one in job.openings if one.readings is not None}
+        read = [one for one in job.openings if one.readings is not None]
         placements, unplaced = placed_each(job)
         return Plan(
             job=job,
@@ -115,7 +116,7 @@ class Measuring:
             unplaced=unplaced,
             table_name=name,
             is_named=bool(named),
-            stated=frozenset(mark for mark in read if table is None or not cells_of(table, mark)),
+            stated=frozenset(one.mark for one in read if table is None or not cells_of(table, _unread(one))),
             seen=self._stamps(job, name),
         )
 
@@ -222,8 +223,8 @@ class Measuring:
         there = read_file(self.folder / plan.table_name)
         if there and not plan.is_named:
             self._check_table_beside(plan)
-        table = there or self._empty_table(plan)
-        held = {cell.place: cell for cell in cells_of(table, entry.mark)}
+        table = _numbered(there, opening) if there else self._empty_table(plan)
+        held = {cell.place: cell for cell in cells_of(table, opening)}
         hold_against_others(entry, text, held, plan.job.units)
         fillings = [
             Filled(mark=entry.mark, place=str(entry.place), text=text, is_sure=entry.is_sure),
@@ -231,7 +232,7 @@ class Measuring:
         ]
         try:
             new = filled_table(table, fillings, lambda mark: self._rows_of(plan, [mark]))
-            measured_opening(opening, cells_of(new, entry.mark), plan.table_name, units=plan.job.units)
+            measured_opening(opening, cells_of(new, opening), plan.table_name, units=plan.job.units)
             files = [(there, new), *self._with_name(plan)]
         except EditRefused as error:
             raise NotTaken(str(error)) from None
@@ -271,12 +272,11 @@ class Measuring:
     def _opening(self, plan: Plan, table: FileText | None, mark: str) -> Opening:
         """Return an opening with what was read of it."""
         opening = plan.placements[mark].opening
-        cells = cells_of(table, mark) if table and mark not in plan.stated else ()
         if mark in plan.stated:
             return opening
-        if not cells or table is None:
-            return _unread(opening)
-        return measured_opening(_unread(opening), cells, table.name, units=plan.job.units)
+        unread = _unread(opening)
+        cells = cells_of(table, unread) if table else ()
+        return measured_opening(unread, cells, plan.table_name, units=plan.job.units) if cells else unread
 
     def _held(self, plan: Plan, openings: Mapping[str, Opening]) -> dict[str, Placement]:
         """Return the placements of a house with some openings as they were read, without readings that are void."""
@@ -305,6 +305,18 @@ def _hold_to_placed(plan: Plan, mark: str) -> None:
     """
     if mark in plan.unplaced:
         raise Unbuildable(*plan.unplaced[mark])
+
+
+def _numbered(table: FileText, opening: Opening) -> FileText:
+    """Return a table with the rows of an opening numbered as its places are now.
+
+    Raises:
+        NotTaken: it cannot be written.
+    """
+    try:
+        return with_places_now(table, opening)
+    except EditRefused as error:
+        raise NotTaken(str(error)) from None
 
 
 def _unread(opening: Opening) -> Opening:

@@ -18,14 +18,16 @@ AMONG_ALL = ("insert", "move")
 """What is put between others: the whole list has to be as it was seen."""
 
 
-def is_moved(desk: Desk, asked: Mapping[str, Any]) -> bool:
-    """Say whether the place of a change is another one by now than in the state ``number`` that its window shows.
+def is_told(asked: Mapping[str, Any]) -> bool:
+    """Say whether a change tells the state of the job that its window shows: without it nobody knows its place."""
+    return type(asked.get("number")) is int
 
-    A change that tells no number is meant for the job as it is.
-    """
+
+def is_moved(desk: Desk, asked: Mapping[str, Any]) -> bool:
+    """Say whether the place of a change is another one by now than in the state ``number`` that its window shows."""
     with desk.lock:
         house, number, sent = desk.house(), asked.get("number"), asked.get("path")
-        if number in (None, house.number) or not isinstance(sent, list) or not all(map(is_step, sent)):
+        if number == house.number or not isinstance(sent, list) or not all(map(is_step, sent)):
             return False
         path = tuple(sent)
         seen, now = (_root(desk.file.name, text) for text in (desk.text_seen(number), house.text))

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from jambs.job.measured.filling import Filled
 from jambs.job.measured.measures import BY as WHO
-from jambs.job.measured.measures import DATE, place_words
-from jambs.job.measured.measuring_points import Kind, Place
+from jambs.job.measured.measures import DATE
+from jambs.job.measured.measuring_points import Kind, Place, place_words
 from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
 
 LONGEST_NAME = 60

@@ -4,8 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.measured.measures import place_words, reading_text
-from jambs.job.measured.measuring_points import DEPTHS, FINISHED, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.measured.measures import reading_text
+from jambs.job.measured.measuring_points import (
+    DEPTHS,
+    FINISHED,
+    LEANS,
+    Kind,
+    Place,
+    measure_places,
+    place_words,
+    reading_at,
+)
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import has_collapsed, outset, points_of
 from jambs.length import TAPE_GRIDS, Units, length_text

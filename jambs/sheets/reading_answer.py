@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.findings import Severity
-from jambs.job.measured.measures import place_words, reading_text
-from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.measured.measures import reading_text
+from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, place_words, reading_at
 from jambs.job.measured.reading_checks import ReadingQuestion
 from jambs.job.models.openings import Job, SideDepths
 from jambs.job.models.side_lines import TURNED

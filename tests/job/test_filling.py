@@ -3,19 +3,28 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from openpyxl import Workbook, load_workbook
 
+from jambs.job import read_job
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import Filled, cells_of, filled_table
 from jambs.job.measured.measures import COLUMNS
+from jambs.job.models.openings import Opening
 
+JOB = read_job(Path(__file__).parents[2] / "examples" / "garden-studio")
 ROWS = [["W1", "date", "day", "", "", ""], ["W1", "1", "depth", '4"', "", ""], ["W1", "2", "depth", '4"', "", ""]]
 
 
 def csv_table(text: str) -> FileText:
     return FileText(name="measures.csv", content=text.encode())
+
+
+def opening(mark: str) -> Opening:
+    return replace(JOB.openings[0], mark=mark)
 
 
 def rows_of(mark: str) -> list[list[str]]:
@@ -28,7 +37,7 @@ def test_a_table_of_another_hand_keeps_its_columns_and_its_line_ends() -> None:
     assert new.text == "Place;Mark;Measured;note\r\n1;w1;4 1/8;by the door\r\n"
     sure = filled_table(new, [Filled(mark="W1", place="1", text="4 1/8", is_sure=True)], rows_of)
     assert sure.text == "Place;Mark;Measured;note;sure\r\n1;w1;4 1/8;by the door;yes\r\n"
-    (cell,) = cells_of(sure, "W1")
+    (cell,) = cells_of(sure, opening("W1"))
     assert (cell.place, cell.text, cell.is_sure) == ("1", "4 1/8", True)
 
 
@@ -63,7 +72,7 @@ def test_a_spreadsheet_is_filled_in_cell_by_cell() -> None:
     found = [[cell or "" for cell in row] for row in load_workbook(io.BytesIO(new.content)).worksheets[0].values]
     assert found[1] == ["W1", 1, "depth", '4"', "4 1/8", ""]
     assert found[2] == ["K1", "date", "day", "", "2026-06-01", ""]
-    assert [cell.text for cell in cells_of(new, "K1")] == ["2026-06-01"]
+    assert [cell.text for cell in cells_of(new, opening("K1"))] == ["2026-06-01"]
 
 
 def test_a_table_without_the_columns_is_refused() -> None:

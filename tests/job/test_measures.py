@@ -177,8 +177,8 @@ def test_what_cannot_be_read_is_told_with_its_line(tmp_path: Path, values: dict[
 
 
 NO_W9 = (
-    "no opening has the mark 'W9', and a row of it is filled in: write the mark that the opening has now, or take its "
-    "rows out if it is gone; there are W1"
+    "no opening has the mark 'W9', and a row of it is filled in: write the mark that the opening has now, or "
+    "'removed W9' if it is gone; there are W1"
 )
 
 

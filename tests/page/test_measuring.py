@@ -231,3 +231,21 @@ def test_many_telephones_and_an_editor_lose_nothing(measuring: Measuring, tmp_pa
     rows = table(tmp_path)
     assert all(rows["W1", str(place)][4] for place in range(1, 9))
     assert (tmp_path / "job.yaml").read_text().endswith("# seen\n")
+
+
+def test_a_reading_of_an_opening_that_has_other_places_now_goes_to_its_own_row(
+    measuring: Measuring, tmp_path: Path
+) -> None:
+    """Frame width stood under number 9, which a taller frame has at its leg."""
+    measuring.take(entry(9, "24"))
+    text = (tmp_path / "job.yaml").read_text()
+    (tmp_path / "job.yaml").write_text(text.replace("frame: 24 x 36", "frame: 24 x 70"))
+    answer = measuring.take(entry(9, "3 5/8"))
+    assert answer["read"]["9"] == "3 5/8" and answer["read"]["11"] == "24"
+    assert table(tmp_path)["W1", "11"][2] == "frame width at the head"
+    assert table(tmp_path)["W1", "9"][2:] == [
+        "interior depth, left leg, 1 of 3 steps from bottom",
+        '3 1/2"',
+        "3 5/8",
+        "",
+    ]

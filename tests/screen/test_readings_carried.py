@@ -226,7 +226,7 @@ def test_readings_of_a_removed_opening_are_kept_in_the_same_save_and_undo_brings
     assert table_of(desk.file).read_bytes() == TABLE.replace("W1;", "removed W1;").encode()
     assert read(desk) == {"W2": "2026-06-02"}
     assert [one.words for one in read_job(desk.file).tables] == [
-        "measures.csv: 2 rows read, 2 of openings that were removed left aside"
+        "measures.csv: 2 rows read, 2 left aside of what is gone since (W1)"
     ]
     desk.back()
     desk.save()
@@ -296,8 +296,9 @@ def marks_in(desk: Desk) -> list[object]:
 def test_a_spreadsheet_is_carried_too_with_all_that_the_user_put_there(desk: Desk) -> None:
     before = as_spreadsheet(desk)
     rename(desk, 0, "W9")
-    assert desk.house().wrong == () and desk.house().job
-    assert [one.mark for one in desk.house().job.openings if one.readings] == ["W9", "W2"]
+    job = desk.house().job
+    assert desk.house().wrong == () and job
+    assert [one.mark for one in job.openings if one.readings] == ["W9", "W2"]
     lines = [line["text"] for group in draft_record(desk)["lines"] for line in group if line["kind"] == "new"]
     assert 'W9,1,"interior depth, head left",3 3/8,3 3/8,,by the window' in lines
     assert desk.file.with_name("measures.xlsx").read_bytes() == before

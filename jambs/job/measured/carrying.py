@@ -1,6 +1,7 @@
 """Rows of a table of measures that go along when their opening has another mark: in their column of marks alone.
 
-Where an opening is gone its rows stay in the table, under a mark that no opening can have: ``removed W3``.
+Where an opening is gone its rows stay in the table, under a mark that no opening can have: ``removed W3``. So do rows
+of a place that an opening has no more.
 """
 
 from __future__ import annotations
@@ -8,10 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.job.editing.file_text import FileText, refused
-from jambs.job.measured.filling import filled_rows, names_of, with_table_cells
+from jambs.job.measured.filling import filled_rows, names_of, rows_of_opening, with_table_cells
 from jambs.job.measured.measures import ASIDE
+from jambs.job.models.openings import Opening
 
-MARK, MEASURED = "mark", "measured"
+MARK, PLACE, MEASURED = "mark", "place", "measured"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +50,21 @@ def with_rows_carried(table: FileText, edit: CarryRows) -> FileText:
 def marks_filled(table: FileText) -> frozenset[str]:
     """Return the marks, in small letters, under which something was measured."""
     return frozenset(row.cells[MARK].lower() for row in filled_rows(table) if row.cells[MEASURED])
+
+
+def with_places_now(table: FileText, opening: Opening) -> FileText:
+    """Return a table with the rows of an opening numbered as its places are now; those of a place that is gone aside.
+
+    Raises:
+        EditRefused: the table is one that is not written here.
+    """
+    names, cells = names_of(table), dict[tuple[int, int], str]()
+    for row, place in rows_of_opening(table, opening):
+        if place is None:
+            cells[row.at, names.index(MARK)] = mark_aside(table, opening.mark)
+        elif place != row.cells[PLACE].lower():
+            cells[row.at, names.index(PLACE)] = place
+    return with_table_cells(table, cells)
 
 
 def mark_aside(table: FileText, mark: str) -> str:

@@ -15,6 +15,8 @@ from jambs.job.editing.csv_cells import KEPT, CellAt, csv_rows, with_csv_cells, 
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.xlsx_cells import with_xlsx_cells
 from jambs.job.measured.measures import COLUMNS, MeasuredCell
+from jambs.job.measured.places_said import places_said
+from jambs.job.models.openings import Opening
 
 NEEDED = ("mark", "place", "measured")
 SURE = "sure"
@@ -51,6 +53,8 @@ RowsOf = Callable[[str], Sequence[Sequence[str]]]
 def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -> FileText:
     """Return a table of measures with some cells filled in; rows that it lacks are put at its end.
 
+    Its rows are numbered as the openings are now (``carrying.with_places_now``).
+
     Raises:
         EditRefused: it is no table of measures, or more than these cells would become another.
     """
@@ -61,7 +65,7 @@ def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -
     names = names_of(table)
     if SURE not in names and any(one.is_sure for one in fillings):
         table = with_table_cells(table, {(0, len(names)): SURE})
-    table = _with_rows(table, [_new_row(one) for one in fillings if _row_of(table, one) is None])
+    table = _with_rows(table, [_new_row(one, rows_of) for one in fillings if _row_of(table, one) is None])
     return with_table_cells(table, dict(cell for one in fillings for cell in _cells(table, one)))
 
 
@@ -69,8 +73,10 @@ def _row_of(table: FileText, one: Filled) -> FilledRow | None:
     return next((row for row in filled_rows(table) if row.is_of(one)), None)
 
 
-def _new_row(one: Filled) -> Sequence[str]:
-    return [{"mark": one.mark, "place": one.place}.get(name, "") for name in COLUMNS]
+def _new_row(one: Filled, rows_of: RowsOf) -> Sequence[str]:
+    """Return the empty row of a place."""
+    lone = [{"mark": one.mark, "place": one.place}.get(name, "") for name in COLUMNS]
+    return next((row for row in rows_of(one.mark) if row[1].lower() == one.place), lone)
 
 
 def _cells(table: FileText, one: Filled) -> Iterator[tuple[CellAt, str]]:
@@ -93,17 +99,24 @@ def filled_rows(table: FileText) -> tuple[FilledRow, ...]:
     )
 
 
-def cells_of(table: FileText, mark: str) -> tuple[MeasuredCell, ...]:
-    """Return what a table says of one opening: its rows that are filled in."""
-    rows = (row for row in filled_rows(table) if row.cells["mark"].lower() == mark.lower() and row.cells["measured"])
+def rows_of_opening(table: FileText, opening: Opening) -> tuple[tuple[FilledRow, str | None], ...]:
+    """Return the rows of one opening, each with its place as it is numbered now; nothing where that is gone."""
+    rows = [row for row in filled_rows(table) if row.cells["mark"].lower() == opening.mark.lower()]
+    places = places_said(opening, [(row.cells["place"].lower(), row.cells.get("what", "")) for row in rows])
+    return tuple(zip(rows, places, strict=True))
+
+
+def cells_of(table: FileText, opening: Opening) -> tuple[MeasuredCell, ...]:
+    """Return what a table says of one opening: its rows that are filled in, of places that it has."""
     return tuple(
         MeasuredCell(
             line=row.at + 1,
-            place=row.cells["place"].lower(),
+            place=place,
             text=unguarded(row.cells["measured"]),
             is_sure=row.cells.get(SURE, "").lower() in SAYS_YES,
         )
-        for row in rows
+        for row, place in rows_of_opening(table, opening)
+        if place is not None and row.cells["measured"]
     )
 
 

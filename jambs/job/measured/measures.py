@@ -11,7 +11,16 @@ from pathlib import Path
 from typing import Any
 
 from jambs.csv_text import csv_text, guarded, unguarded
-from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, Reading, measure_places, reading_at
+from jambs.job.measured.measuring_points import (
+    LEANS,
+    Kind,
+    Place,
+    Reading,
+    measure_places,
+    place_words,
+    reading_at,
+)
+from jambs.job.measured.places_said import places_said
 from jambs.job.models.openings import Opening, whole_measured
 from jambs.job.models.readings import Readings
 from jambs.job.models.tables import TableRead
@@ -89,8 +98,8 @@ def with_table(
         return tuple(openings)
     complaints.faults += faults
     rows = sum(len(some) for mark, some in cells.items() if not is_aside(mark))
-    aside = sum(len(some) for mark, some in cells.items() if is_aside(mark))
-    complaints.tables.append(TableRead(file=path.name, rows=rows, aside=aside))
+    aside = [mark[len(ASIDE) :] for mark, some in cells.items() if is_aside(mark) for _ in some]
+    complaints.tables.append(TableRead(file=path.name, rows=rows, aside=tuple(aside)))
     return tuple(_with_cells(opening, cells.get(opening.mark, ()), path, complaints) for opening in openings)
 
 
@@ -157,8 +166,9 @@ def read_measures(
     Raises:
         JobFaults: the file cannot be read as a table of measures at all.
     """
-    rows = ((line, cells) for line, cells in table_rows(path, draft) if any(cell not in (None, "") for cell in cells))
-    header = next(rows, None)
+    found_rows = table_rows(path, draft)
+    filled = ((line, cells) for line, cells in found_rows if any(cell not in (None, "") for cell in cells))
+    header = next(filled, None)
     if header is None:
         raise JobFaults([table_fault(path, 0, "is empty; let `jambs measure` write it again")])
     names = _names(path, *header)
@@ -166,9 +176,11 @@ def read_measures(
     found: dict[str, list[MeasuredCell]] = {}
     faults: list[Fault] = []
     unknown: dict[str, list[int]] = {}
-    for line, cells in rows:
+    rows = [(line, dict(zip(names, cells, strict=False))) for line, cells in filled]
+    now = _places_now(rows, known)
+    for line, row in rows:
         try:
-            mark, cell = _row(dict(zip(names, cells, strict=False)), line, known)
+            mark, cell = _row(row, line, known, now)
             if cell and any(other.place == cell.place for other in found.get(mark, ())):
                 raise ValueError(f"place {cell.place} is filled in twice; keep one of the rows")
             if cell:
@@ -179,6 +191,24 @@ def read_measures(
             faults.append(table_fault(path, line, str(error)))
     faults += [table_fault(path, lines[0], _unknown_words(mark, lines, openings)) for mark, lines in unknown.items()]
     return {mark: tuple(cells) for mark, cells in found.items()}, tuple(faults)
+
+
+PlacesNow = Mapping[int, str | None]
+"""The place of each row by its line; nothing where its opening has it no more."""
+
+
+def _places_now(rows: Sequence[tuple[int, Mapping[str, Cell]]], known: Mapping[str, Opening]) -> PlacesNow:
+    """Return the places of the rows of known openings as they are numbered now."""
+    of_marks: dict[str, list[tuple[int, str, str]]] = {}
+    for line, row in rows:
+        mark = _text(row.get("mark")).lower()
+        of_marks.setdefault(mark, []).append((line, _place_text(row.get("place")), _text(row.get("what"))))
+    now: dict[int, str | None] = {}
+    for mark, said in of_marks.items():
+        if mark in known:
+            places = places_said(known[mark], [(place, what) for _, place, what in said])
+            now |= zip((line for line, _, _ in said), places, strict=True)
+    return now
 
 
 def is_aside(mark: str) -> bool:
@@ -195,8 +225,8 @@ def _unknown_words(mark: str, lines: Sequence[int], openings: Sequence[Opening])
     filled = "a row of it is filled in" if len(lines) == 1 else f"{len(lines)} rows of it are filled in"
     marks = ", ".join(one.mark for one in openings)
     return (
-        f"no opening has the mark {mark!r}, and {filled}: write the mark that the opening has now, or take its rows "
-        f"out if it is gone; there are {marks}"
+        f"no opening has the mark {mark!r}, and {filled}: write the mark that the opening has now, or "
+        f"{ASIDE + mark!r} if it is gone; there are {marks}"
     )
 
 
@@ -209,16 +239,20 @@ def _names(path: Path, line: int, cells: Sequence[Cell]) -> list[str]:
     return names
 
 
-def _row(row: Mapping[str, Cell], line: int, known: Mapping[str, Opening]) -> tuple[str, MeasuredCell | None]:
+def _row(
+    row: Mapping[str, Cell], line: int, known: Mapping[str, Opening], now: PlacesNow
+) -> tuple[str, MeasuredCell | None]:
     """Return the mark and the reading of one row; no reading where nothing is filled in.
 
     Raises:
         ValueError: the row names no opening or place of the job, or its cell was turned into something else.
     """
-    named, place = str(row.get("mark") or "").strip(), _place_text(row.get("place"))
+    named, place = _text(row.get("mark")), now.get(line)
     if row.get("measured") in (None, ""):
         return named, None
     opening = known.get(named.lower())
+    if opening is not None and place is None:
+        named, opening = f"{ASIDE}{named}", None
     if opening is None and is_aside(named):
         return named, MeasuredCell(line=line, place=f"{line}", text="", is_sure=False)
     if opening is None:
@@ -230,8 +264,12 @@ def _row(row: Mapping[str, Cell], line: int, known: Mapping[str, Opening]) -> tu
     return opening.mark, MeasuredCell(line=line, place=place, text=text, is_sure=_is_yes(row.get("sure")))
 
 
+def _text(cell: Cell) -> str:
+    return str(cell or "").strip()
+
+
 def _place_text(cell: Cell) -> str:
-    return str(int(cell)) if isinstance(cell, float) and cell.is_integer() else str(cell or "").strip().lower()
+    return str(int(cell)) if isinstance(cell, float) and cell.is_integer() else _text(cell).lower()
 
 
 def _measured_text(cell: Cell, place: str) -> str:
@@ -276,11 +314,6 @@ def measures_rows(openings: Sequence[Opening], planned: Planned, *, units: Units
             sure = "yes" if readings and place.number in readings.sure else ""
             text = reading_text(place, reading_at(place, readings), units=units, mark=False)
             yield opening.mark, str(place.number), place_words(place), said, text, sure
-
-
-def place_words(place: Place) -> str:
-    """Say what is measured at a place: ``interior depth, head left``."""
-    return f"{place.kind.value}, {place.words}" if place.kind in DEPTHS else place.words
 
 
 def reading_text(place: Place, reading: Reading | None, *, units: Units, mark: bool = True) -> str:

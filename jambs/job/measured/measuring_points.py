@@ -71,6 +71,11 @@ class Place:
     is_corner: bool = False
 
 
+def place_words(place: Place) -> str:
+    """Say what is measured at a place: ``interior depth, head left``."""
+    return f"{place.kind.value}, {place.words}" if place.kind in DEPTHS else place.words
+
+
 def measure_places(opening: Opening) -> tuple[Place, ...]:
     """Return the numbered places of one opening; as many along each side as its readings have, if there are any."""
     readings, around = opening.readings, opening.lines

@@ -9,15 +9,16 @@ from dataclasses import dataclass
 class TableRead:
     """A table that was read whole: its file, and how many filled rows it has under its column names.
 
-    ``aside``: rows besides, of openings that are gone.
+    ``aside``: the marks of filled rows besides, whose opening is gone or has their place no more.
     """
 
     file: str
     rows: int
-    aside: int = 0
+    aside: tuple[str, ...] = ()
 
     @property
     def words(self) -> str:
         """Say how much was read, to hold against the table itself."""
-        kept = f", {self.aside} of openings that were removed left aside" if self.aside else ""
+        gone = ", ".join(dict.fromkeys(self.aside))
+        kept = f", {len(self.aside)} left aside of what is gone since ({gone})" if self.aside else ""
         return f"{self.file}: {self.rows} {'row' if self.rows == 1 else 'rows'} read{kept}"

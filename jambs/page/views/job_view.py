@@ -17,6 +17,7 @@ from jambs.face.screen import (
     asked_edits,
     form_record,
     is_moved,
+    is_told,
     key_pictures,
     key_tables,
 )
@@ -25,6 +26,11 @@ from jambs.page.open_job import desk_of
 
 MOVED = "The job was changed elsewhere meanwhile, and this place has moved. It is drawn anew: look, and do it again."
 
+NUMBERLESS = (
+    "Nothing was changed: a change tells with number in which state of the job its place was seen (number of /job/form), "
+    "since places are numbers of lists, and another window may have shifted them meanwhile. Load the page anew."
+)
+
 
 def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field.
@@ -32,6 +38,8 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     What was meant for a place that has moved since the state that its window shows is refused.
     """
     with desk.lock:
+        if not is_told(asked):
+            return {**form_record(desk), "said": NUMBERLESS}, 409
         if is_moved(desk, asked):
             return {**form_record(desk), "said": MOVED, "moved": True}, 409
         try:
