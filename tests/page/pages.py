@@ -65,3 +65,8 @@ def open_page(folder: Path, example: str = "garden-studio") -> OpenPage:
     hosts = {HOST}
     application = make_application(desk, hosts=hosts, cookie=COOKIE, report=report)
     return OpenPage(application=application, file=file, reported=reported, hosts=hosts)
+
+
+def asked_now(client: TestClient, asked: dict[str, Any]) -> dict[str, Any]:
+    """Return a change of the job as a window sends it that shows the job as it is now."""
+    return {"number": client.get("/job/form").json()["number"], **asked}

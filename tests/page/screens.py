@@ -67,8 +67,9 @@ def replaced(old: str, new: str) -> Callable[[Path], None]:
 def changed(page: Page) -> None:
     """Change a room, so that the file has a line to save; show the lines."""
     page.evaluate(
-        "fetch('/job/change', {method: 'POST', headers: {'content-type': 'application/json'},"
-        " body: JSON.stringify({act: 'set', path: ['openings', 0, 'room'], value: 'Pantry'})})"
+        "fetch('/job/form').then((form) => form.json()).then(({ number }) => fetch('/job/change', {method: 'POST',"
+        " headers: {'content-type': 'application/json'},"
+        " body: JSON.stringify({number, act: 'set', path: ['openings', 0, 'room'], value: 'Pantry'})}))"
     )
     page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
     page.locator("#changes:not([disabled])").click()

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pages import READING, OpenPage, open_page
+from pages import READING, OpenPage, asked_now, open_page
 from starlette.testclient import TestClient
 
 from jambs.job import JobFaults, read_job
@@ -39,7 +39,7 @@ def field(record: dict[str, Any], *path: str | int) -> dict[str, Any]:
 
 
 def change(client: TestClient, **asked: Any) -> dict[str, Any]:
-    answer: dict[str, Any] = client.post("/job/change", json=asked).json()
+    answer: dict[str, Any] = client.post("/job/change", json=asked_now(client, asked)).json()
     return answer
 
 
@@ -190,7 +190,7 @@ def test_the_next_free_mark(mark: str, marks: list[str], new: str) -> None:
 )
 def test_what_is_no_edit_changes_nothing(asked: dict[str, Any], opened: OpenPage) -> None:
     client = opened.client()
-    answer = client.post("/job/change", json=asked)
+    answer = client.post("/job/change", json=asked_now(client, asked))
     assert answer.status_code == 409
     assert answer.json()["said"]
     assert client.get("/draft").json()["lines"] == []

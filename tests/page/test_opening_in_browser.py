@@ -121,8 +121,9 @@ def test_an_editor_changes_the_file_meanwhile_and_nothing_is_lost(browser: Brows
     assert "date: 2026-03-03" in both and both != theirs
 
 
-HINGE = """fetch('/job/change', {method: 'POST', headers: {'content-type': 'application/json'},
-  body: JSON.stringify({act: 'set', path: ['openings', 0, 'hinge'], value: 'right'})})
+HINGE = """fetch('/job/form').then((form) => form.json()).then(({ number }) =>
+  fetch('/job/change', {method: 'POST', headers: {'content-type': 'application/json'},
+    body: JSON.stringify({number, act: 'set', path: ['openings', 0, 'hinge'], value: 'right'})}))
   .then(() => document.dispatchEvent(new CustomEvent('draft')))"""
 
 

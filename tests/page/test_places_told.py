@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from browser import Served, page_at, served
-from pages import OpenPage, open_page
+from pages import OpenPage, asked_now, open_page
 from playwright.sync_api import Browser, expect
 from starlette.testclient import TestClient
 
@@ -26,7 +26,7 @@ def number(client: TestClient) -> int:
 
 
 def change(client: TestClient, status: int = 200, **asked: Any) -> dict[str, Any]:
-    answer = client.post("/job/change", json=asked)
+    answer = client.post("/job/change", json=asked_now(client, asked))
     assert answer.status_code == status, answer.json().get("said")
     found: dict[str, Any] = answer.json()
     return found
@@ -92,6 +92,15 @@ def test_taking_back_and_an_editor_shift_too_and_a_state_long_past_is_none(opene
         change(one, 409, **asked, number=unknown)
     change(one, **asked, number=number(one))
     assert opened.reported == []
+
+
+@pytest.mark.parametrize("number", [{}, {"number": None}, {"number": True}, {"number": "1"}, {"number": 1.0}])
+def test_a_change_that_does_not_tell_what_its_window_shows_is_refused(number: dict[str, Any], opened: OpenPage) -> None:
+    client = opened.client()
+    answer = client.post("/job/change", json={"act": "set", "path": [*LAYERS, 2], "value": "plywood 3/4", **number})
+    assert answer.status_code == 409 and "Nothing was changed" in answer.json()["said"]
+    assert "number of /job/form" in answer.json()["said"] and "number" in answer.json()
+    assert client.get("/draft").json()["lines"] == [] and opened.reported == []
 
 
 def test_of_two_that_are_called_the_same_nobody_knows_which_was_meant(opened: OpenPage) -> None:

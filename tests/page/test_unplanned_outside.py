@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from browser import page_at, served
-from pages import EXAMPLES, READING, OpenPage, open_page
+from pages import EXAMPLES, READING, OpenPage, asked_now, open_page
 from playwright.sync_api import Browser, expect
 
 from jambs.app.build import ask, ask_each
@@ -108,7 +108,7 @@ def test_a_window_moves_meanwhile_and_what_breaks_the_outside_first_is_told_at_i
     opened = open_page(tmp_path, "harbour-house")
     client = opened.client()
     path = _field(client.get("/job/form").json(), "least_exposure")
-    changed = client.post("/job/change", json={"act": "set", "path": path, "value": "9"})
+    changed = client.post("/job/change", json=asked_now(client, {"act": "set", "path": path, "value": "9"}))
     assert changed.status_code == 200
     now = client.get("/openings/W08/record").json()["now"]["plane"]
     moved = client.post("/openings/W08/position", json={"plane": now + 1 / 4, "reach": 0, "alone": True})

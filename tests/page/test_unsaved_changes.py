@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 from browser import page_at, served
-from pages import EXAMPLES, OpenPage, open_page
+from pages import EXAMPLES, OpenPage, asked_now, open_page
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
 from starlette.testclient import TestClient
 
@@ -34,11 +34,11 @@ def set_sill(value: str, at: int = 0) -> dict[str, Any]:
 def test_what_is_kept_leads_from_the_file_to_the_draft_and_no_further(opened: OpenPage, tmp_path: Path) -> None:
     client = opened.client()
     assert client.get("/draft").json()["unsaved"] == []
-    client.post("/job/change", json=set_sill("41"))
+    client.post("/job/change", json=asked_now(client, set_sill("41")))
     client.post("/draft/save", json={})
     assert client.get("/draft").json()["unsaved"] == []
-    client.post("/job/change", json=set_sill("43"))
-    client.post("/job/change", json=set_sill("31", 1))
+    client.post("/job/change", json=asked_now(client, set_sill("43")))
+    client.post("/job/change", json=asked_now(client, set_sill("31", 1)))
     kept = client.get("/draft").json()
     assert [step["words"] for step in kept["unsaved"]] == [
         "change openings W01 sill height",
@@ -53,9 +53,9 @@ def test_what_is_kept_leads_from_the_file_to_the_draft_and_no_further(opened: Op
 
 def test_what_was_saved_is_not_done_twice_onto_a_file_that_changed(opened: OpenPage) -> None:
     client = opened.client()
-    client.post("/job/change", json={"act": "copy", "path": ["openings", 0]})
+    client.post("/job/change", json=asked_now(client, {"act": "copy", "path": ["openings", 0]}))
     client.post("/draft/save", json={})
-    client.post("/job/change", json=set_sill("43"))
+    client.post("/job/change", json=asked_now(client, set_sill("43")))
     theirs = opened.file.read_text(encoding="utf-8") + "# theirs\n"
     opened.file.write_text(theirs, encoding="utf-8")
     lines = client.post("/draft/onto", json={}).json()["lines"]
@@ -66,11 +66,11 @@ def taken_back(opened: OpenPage) -> TestClient:
     """Save two changes, take both back, change something else."""
     client = opened.client()
     for value, at in (("41", 0), ("39", 2)):
-        client.post("/job/change", json=set_sill(value, at))
+        client.post("/job/change", json=asked_now(client, set_sill(value, at)))
     client.post("/draft/save", json={})
     for _ in range(2):
         client.post("/draft/back", json={})
-    client.post("/job/change", json=set_sill("31", 1))
+    client.post("/job/change", json=asked_now(client, set_sill("31", 1)))
     return client
 
 
@@ -111,7 +111,7 @@ def test_where_the_same_lines_changed_it_is_refused_and_nothing_is_lost(opened: 
 
 def test_doing_again_what_was_taken_back_leaves_nothing_to_keep(opened: OpenPage) -> None:
     client = opened.client()
-    client.post("/job/change", json=set_sill("41"))
+    client.post("/job/change", json=asked_now(client, set_sill("41")))
     client.post("/draft/save", json={})
     client.post("/draft/back", json={})
     assert len(client.get("/draft").json()["unsaved"]) == 1

@@ -27,8 +27,8 @@ from jambs.page.open_job import desk_of
 MOVED = "The job was changed elsewhere meanwhile, and this place has moved. It is drawn anew: look, and do it again."
 
 NUMBERLESS = (
-    "Nothing was changed: a change tells with number in which state of the job its place was seen (number of /job/form), "
-    "since places are numbers of lists, and another window may have shifted them meanwhile. Load the page anew."
+    "Nothing was changed: a change tells in which state of the job its place was seen (number of /job/form), since "
+    "places are numbers of lists, and another window may have shifted them meanwhile. Load the page anew."
 )
 
 
