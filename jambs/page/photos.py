@@ -18,6 +18,8 @@ LARGEST_PHOTO = 20_000_000
 MOST_PIXELS = 50_000_000
 """More than telephones take today; a picture is whole in memory while it is made smaller, and only one at a time is."""
 ONE_AT_A_TIME = threading.Lock()
+JPEG = b"\xff\xd8"
+"""What every JPEG begins with."""
 LONGEST_SIDE = 1600
 """Of a photo as it is kept [pixels]."""
 QUALITY = 82
@@ -41,6 +43,18 @@ def kept_file(folder: Path, mark: str) -> Path | None:
     """Return the photo of an opening; nothing where there is none, or where a link leads out of its folder."""
     file = photo_file(folder, mark)
     return file if file.is_file() and file.resolve() == folder.resolve() / FOLDER / file.name else None
+
+
+def _why_unread(content: bytes) -> str:
+    """Say why a photo cannot be read, and what to do."""
+    if content[4:8] == b"ftyp":  # the container of HEIC and AVIF: ISO/IEC 23008-12, from memory
+        return (
+            "This photo is HEIC or another format that cannot be read here; set the camera to JPEG (most compatible), "
+            "or send a screenshot of the photo."
+        )
+    if content.startswith(JPEG):
+        return "This photo is damaged or was cut off on its way; take it again."
+    return "This is no photo that can be read; send a JPEG, PNG or WebP picture."
 
 
 def keep_photo(folder: Path, mark: str, photo: bytes) -> Path:
@@ -72,7 +86,7 @@ def kept_photo(content: bytes) -> bytes:
             sent.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
             upright = ImageOps.exif_transpose(sent).convert("RGB")
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
-        raise NoPhoto("This is no photo that can be read; send a JPEG, PNG or WebP picture.") from None
+        raise NoPhoto(_why_unread(content)) from None
     plain = Image.new("RGB", upright.size)
     plain.paste(upright)
     out = io.BytesIO()

@@ -2,6 +2,7 @@
 
 import { photoSender } from "/static/telephone_photos.js";
 import { askBoxes, box } from "/static/telephone_asks.js";
+import { FOR_A_CODE, smaller } from "/static/telephone_shrink.js";
 import { sender } from "/static/telephone_queue.js";
 import { carefulWay } from "/static/telephone_way.js";
 
@@ -55,7 +56,7 @@ document.getElementById("picture").addEventListener("change", async (event) => {
   if (!picture) return;
   said.textContent = "The code is being read …";
   try {
-    const answer = await fetch("/telephone/code", { method: "POST", body: picture });
+    const answer = await fetch("/telephone/code", { method: "POST", body: await smaller(picture, FOR_A_CODE) });
     const found = await answer.json();
     if (answer.ok && !found.said) location.assign(found.path);
     else said.textContent = found.said;

@@ -1,8 +1,10 @@
 // Photos that wait in the telephone until the program has them, in the browser's own store, under mark and moment.
 
+import { smaller } from "/static/telephone_shrink.js";
+
 const STORE = "photos";
 const AGAIN = 5000; // after this it is tried again [ms]
-const PATIENCE = 60000; // so long an answer is waited for [ms]
+const PATIENCE = 180000; // so long an answer is waited for [ms]: half a megabyte on a network that is hardly there
 
 function opened() {
   return new Promise((done, failed) => {
@@ -27,7 +29,7 @@ async function inStore(how, act) {
 }
 
 export const keepPhoto = async (mark, picture) => {
-  const content = await picture.arrayBuffer();  // a file that is taken with the camera may be gone later
+  const content = await (await smaller(picture)).arrayBuffer();  // a file that is taken with the camera may be gone later
   return inStore("readwrite", (store) => store.put(content, `${mark}\n${Date.now()}`));
 };
 

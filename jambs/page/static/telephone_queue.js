@@ -3,6 +3,7 @@
 const KEPT = "jambs-readings";
 const PATIENCE = 10000; // so long an answer is waited for [ms]
 const AGAIN = 4000; // after this it is tried again [ms]
+const SLOW = 1500; // after this it is said that readings are on the way [ms]
 
 export function waiting() {
   try {
@@ -65,17 +66,19 @@ export function sender(tell) {
   let busy = false;
   let timer = 0;
 
+  const going = () => waiting().filter((one) => !needsSomebody(one)).length;
+
   function network(said) {
-    const count = waiting().filter((one) => !needsSomebody(one)).length;
+    const count = going();
     const kept = count === 1 ? "1 reading is kept in this telephone" : `${count} readings are kept in this telephone`;
     tell({ network: count ? `${kept}: ${said || "on the way"}` : "" });
-    clearTimeout(timer);
-    timer = count ? setTimeout(send, AGAIN) : 0;
   }
 
   async function send() {
     if (busy) return;
     busy = true;
+    clearTimeout(timer);
+    const slow = setInterval(network, SLOW, ""); // nobody is left to wonder whether it went out
     let said = "";
     const held = new Set(); // openings that have to wait: what was read of others goes out all the same
     try {
@@ -103,7 +106,9 @@ export function sender(tell) {
       said = "no network, so it is sent again when that is back";
     }
     busy = false;
+    clearInterval(slow);
     network(said);
+    timer = going() ? setTimeout(send, AGAIN) : 0;
     tell({ asks: waiting().filter(needsSomebody) });
   }
 
