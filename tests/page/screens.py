@@ -43,7 +43,10 @@ def _nothing(_: Page) -> None:
 
 @dataclass(frozen=True, kw_only=True)
 class Scene:
-    """A view in one state: of which job, broken how before, where, and what is done there before it is looked at."""
+    """A view in one state: of which job, broken how before, where, and what is done there before it is looked at.
+
+    ``meanwhile``: what an editor does to the job file after that.
+    """
 
     name: str
     path: str
@@ -51,6 +54,7 @@ class Scene:
     broken: Callable[[Path], None] | None = None
     act: Callable[[Page], None] = _nothing
     role: KeyRole | None = KeyRole.DESK
+    meanwhile: Callable[[Path], None] | None = None
 
 
 def replaced(old: str, new: str) -> Callable[[Path], None]:
@@ -66,13 +70,41 @@ def replaced(old: str, new: str) -> Callable[[Path], None]:
 
 def changed(page: Page) -> None:
     """Change a room, so that the file has a line to save; show the lines."""
-    page.evaluate(
-        "fetch('/job/form').then((form) => form.json()).then(({ number }) => fetch('/job/change', {method: 'POST',"
-        " headers: {'content-type': 'application/json'},"
-        " body: JSON.stringify({number, act: 'set', path: ['openings', 0, 'room'], value: 'Pantry'})}))"
-    )
+    _put_room(page, "Pantry")
     page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
     page.locator("#changes:not([disabled])").click()
+
+
+def _put_room(page: Page, room: str) -> None:
+    page.evaluate(
+        "(room) => fetch('/job/form').then((form) => form.json()).then(({ number }) => fetch('/job/change', {"
+        " method: 'POST', headers: {'content-type': 'application/json'},"
+        " body: JSON.stringify({number, act: 'set', path: ['openings', 0, 'room'], value: room})}))",
+        room,
+    )
+
+
+def shifted(page: Page) -> None:
+    """Type in a layer that another window has shifted meanwhile."""
+    page.route("**/job/form", lambda route: route.abort())
+    field = page.locator(".layer").nth(3).locator("input").first
+    other = page.context.new_page()
+    other.goto(page.url)
+    other.locator(".layer").first.get_by_role("button", name="Remove").click()
+    other.wait_for_timeout(500)
+    other.close()
+    field.fill("plywood 3/4")
+    field.press("Enter")
+    page.locator("#said", has_text="has moved").wait_for()
+    page.unroute("**/job/form")
+
+
+def in_work(page: Page) -> None:
+    """Build, and look while papers are written."""
+    if page.locator("#workwords", has_text=" of ").count():
+        return
+    page.locator("[data-verb=build]").click()
+    page.locator("#workwords", has_text=" of ").wait_for(timeout=120_000)
 
 
 def opened_all(page: Page) -> None:
@@ -124,6 +156,10 @@ SCENES = (
     Scene(name="papers viewer", path="/papers", example="garden-studio", act=written),
     Scene(name="telephones", path="/telephones"),
     Scene(name="changes", path="/", example="hillside-house", act=changed),
+    Scene(name="changes conflict", path="/", example="hillside-house", act=changed,
+          meanwhile=replaced("room: Kitchen, wall: thick, window: fixed", "room: Larder, wall: thick, window: fixed")),
+    Scene(name="changes shifted", path="/job#walls", example="hillside-house", act=shifted),
+    Scene(name="papers in work", path="/papers", act=in_work),
     Scene(name="new job", path="/", example=None),
     Scene(name="new job fields", path="/job", example=None, act=opened_all),
     Scene(name="unbuildable house", path="/", broken=W02_FALLS),
@@ -154,7 +190,11 @@ def places(scenes: list[Scene], folder: Path) -> Iterator[tuple[Scene, Served]]:
     with ExitStack() as stack:
         known: dict[tuple[str | None, object], Served] = {}
         for scene in scenes:
-            own = scene.act in (changed, written) or isinstance(scene.role, type(None)) or scene.role is TELEPHONE
+            own = (
+                scene.act in (changed, written, shifted, in_work)
+                or isinstance(scene.role, type(None))
+                or scene.role is TELEPHONE
+            )
             key = (scene.example, scene.name if own or scene.broken else None)
             if key not in known:
                 own_folder = folder / str(len(known))
@@ -176,6 +216,10 @@ def shown(browser: Browser, scene: Scene, place: Served, **options: Any) -> Page
         page.goto(f"{place.base}{scene.path}")
     page.wait_for_load_state("networkidle")
     scene.act(page)
+    if scene.meanwhile:
+        scene.meanwhile(place.file)
+        page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
+        page.locator("#lines", has_text="somebody else").wait_for()
     return page
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from browser import Served, broken_rules, hard_to_read, page_at, served
@@ -27,7 +28,8 @@ def test_no_rule_of_accessibility_is_broken(path: str, browser: Browser, place: 
     page = page_at(browser, place, path, color_scheme="light", reduced_motion="reduce")  # colors change at once
     expect(page.locator("#changes")).to_have_text("No changes")
     assert broken_rules(page) == []
-    page.emulate_media(color_scheme="dark")
+    page.locator("#scheme").click()
+    assert page.evaluate("document.documentElement.dataset.scheme") == "dark"
     assert broken_rules(page) == []
     page.context.close()
 
@@ -162,3 +164,48 @@ def test_fields_print_over_the_whole_width_with_closed_groups_and_pictures(brows
     boxes = page.locator(".pictures, #fields").evaluate_all("(all) => all.map((one) => one.getBoundingClientRect())")
     assert boxes[1]["top"] >= boxes[0]["bottom"]  # not over the fields
     page.context.close()
+
+
+def test_on_a_tablet_the_strip_is_one_line(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/papers", viewport={"width": WIDTHS[2], "height": 768})
+    expect(page.locator("#changes")).to_have_text("No changes")
+    tops = "[...document.querySelectorAll('.strip nav a')].map((one) => one.getBoundingClientRect().top)"
+    assert len(set(page.evaluate(tops))) == 1
+    page.context.close()
+
+
+def test_papers_print_as_the_list_of_what_there_is_and_what_no_longer_holds(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/papers")
+    page.emulate_media(media="print")
+    expect(page.locator("#list")).to_be_visible()
+    expect(page.locator("#viewer")).to_be_hidden()
+    page.context.close()
+
+
+@pytest.mark.parametrize("width", [390, 1440])
+def test_a_file_changed_meanwhile_is_seen_with_what_to_choose_and_no_rule_is_broken(
+    width: int, browser: Browser, tmp_path: Path
+) -> None:
+    with served(tmp_path, "hillside-house") as own:
+        page = page_at(browser, own, "/job#openings", viewport={"width": width, "height": 844})
+        page.locator(".group > summary").first.click()
+        room = page.locator(".field input").nth(1)
+        room.fill("Pantry")
+        room.press("Enter")
+        expect(page.locator("[data-draft=save]")).to_be_enabled()
+        text = own.file.read_text(encoding="utf-8")
+        own.file.write_text(text.replace("room: Bath", "room: Laundry"), encoding="utf-8")
+        page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
+        expect(page.locator("#lines")).to_contain_text("What somebody else changed in it meanwhile")
+        page.evaluate("scrollTo(0, 0)")
+        for name in ("Put my changes onto the file as it is now", "Take the file as it is now, forget mine"):
+            expect(page.get_by_role("button", name=name)).to_be_in_viewport(ratio=1)
+        assert broken_rules(page) == []
+        page.locator("#scheme").click()
+        assert broken_rules(page) == []
+        page.get_by_role("button", name="Put my changes").click()
+        expect(page.locator("#lines")).not_to_contain_text("somebody else")
+        page.locator("[data-draft=save]").click()
+        expect(page.locator("#said")).to_have_text("Saved.")
+        saved = own.file.read_text(encoding="utf-8")
+        assert "room: Laundry" in saved and "room: Pantry" in saved

@@ -41,7 +41,7 @@ function fill(draft) {
   const theirs = el("div", {}, el("b", {}, "What somebody else changed in it meanwhile"), ...draft.theirs.map(group));
   const choose = el("p", {},
     button("Put my changes onto the file as it is now", "onto"), " ", button("Take the file as it is now, forget mine", "theirs"));
-  box.replaceChildren(el("p", {}, "The job file was changed by another program. Nothing is overwritten: choose."), el("div", { class: "two" }, mine, theirs), choose);
+  box.replaceChildren(el("p", {}, "The job was changed by another program. Nothing is overwritten: choose."), choose, el("div", { class: "two" }, mine, theirs));
   open(true);
 }
 
