@@ -162,6 +162,7 @@ BOTH_READ = {
     "jambs/commands/verbs.py": "the verb `catalogue`",
     "jambs/data/layers.csv": "names that a layer is also sold by",
     "jambs/job/models/layers.py": "made_of: fibre",
+    "jambs/job/models/metal_returns.py": "metal: aluminium",
     "jambs/job/models/position.py": "words for two places",
     "jambs/job/reading/catalog.py": "names of materials",
     "jambs/job/reading/tree.py": "keys of the job file",

@@ -12,12 +12,10 @@ from itertools import pairwise
 from pathlib import Path
 
 from jambs.job import read_job
-from jambs.job.models.openings import Opening
 from jambs.job.models.site import site_of
 from jambs.length import ROUND_OFF, Units, decimal_text
 from jambs.study.at_position import subject_of
 from jambs.study.candidates import Effects, effects_of
-from jambs.study.placement_study import of_metal
 from jambs.study.regions.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, sweep_positions
 from jambs.values import Record
@@ -51,15 +49,14 @@ def curves_of(file: Path, draft: str, mark: str) -> Record:
         return {"said": " ".join(error.sentences(job.units)), "curves": [], "least": None}
     first, last = studied.count(studied.low), studied.count(studied.high)
     steps = [studied.plane(count) for count in range(first, last + 1)]
-    said = _said(sweep, opening, job.units)
+    said = _said(sweep, job.units)
     curves = [_record(one, steps) for one in _curves(effects)]
     return {"said": said, "least": sweep.least.flange_plane, "curves": [one for one in curves if one["points"]]}
 
 
-def _said(sweep: PositionSweep, opening: Opening, units: Units) -> str:
-    """Say where the heat is least, how far to trust it, and what of the opening is left out."""
-    left_out = (one.sentence(units) for one in of_metal([opening]))
-    return " ".join((_least_words(sweep, units), UNCERTAIN, *left_out))
+def _said(sweep: PositionSweep, units: Units) -> str:
+    """Say where the heat is least, and how far to trust it."""
+    return f"{_least_words(sweep, units)} {UNCERTAIN}"
 
 
 def _least_words(sweep: PositionSweep, units: Units) -> str:

@@ -11,11 +11,14 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.touches import ReturnBend
 from jambs.parts.kit.kit import Kit
 from jambs.section.cut_edge import across
+from jambs.section.metals import metal_of
 from jambs.section.region import Region, SectionCut, Stuff
 
 
 def metal_region(part: Part, kit: Kit, cut: SectionCut) -> Region:
     """Return the metal of a return where the middle of its length is cut; a hem lies on its leg and is not drawn."""
+    trim = kit.placement.opening.exterior
+    assert trim is not None and trim.returns is not None, "bent metal is asked for"
     profile = next(one.profile for one in part.touches if isinstance(one, ReturnBend))
     points = [_placed(point, part, kit, cut) for point in _line(profile, part, kit, cut)]
     return Region(
@@ -23,6 +26,7 @@ def metal_region(part: Part, kit: Kit, cut: SectionCut) -> Region:
         stuff=Stuff.METAL,
         # A channel has its thickness within its legs, a sill under its top.
         outline=_thickened(points, part.thickness if cut is SectionCut.SILL else -part.thickness),
+        conductivity=metal_of(trim.returns).metal.conductivity,
         mark=part.mark,
         where=part.where,
     )

@@ -29,6 +29,8 @@ BUCKS = {Units.INCH: (3 / 4, 1 + 1 / 2), Units.MM: (20 / MM_PER_INCH, 45 / MM_PE
 """Thicknesses of bucks that are compared [in]."""
 LAPS = (0.030, 0.050)
 """How far insulation is lapped over the frame [m]."""
+REPLACED = (BlockKind.EXTERIOR_JAMB, BlockKind.EXTERIOR_METAL, BlockKind.SEALANT)
+"""In the place of which it lies."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,7 +148,7 @@ def _lapped(side: SectionCut, solid: list[Block], lap: float) -> list[Block]:
     """Put insulation over the frame in place of the exterior jamb; the sill keeps its board."""
     if side is SectionCut.SILL:
         return solid
-    kept = [block for block in solid if block.kind not in (BlockKind.EXTERIOR_JAMB, BlockKind.SEALANT)]
+    kept = [block for block in solid if block.kind not in REPLACED]
     face = next(block.x0 for block in kept if block.kind is BlockKind.FRAME)
     insulation = Block(
         name="lapped insulation",

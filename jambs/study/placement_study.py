@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,14 +19,16 @@ from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss, RuleError
 from jambs.place.solve import PlaceError
 from jambs.place.unit_findings import MullNotComputed
+from jambs.section.metals import metal_of
 from jambs.study.at_position import WindowInWall, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
 from jambs.study.findings import PositionNotStudied, WindowNotStudied
 from jambs.study.regions.region import StudyError
-from jambs.study.shape_findings import MetalNotComputed, StudiedByItsBox
+from jambs.study.shape_findings import StudiedByItsBox
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report
+from jambs.study.window_words import metal_assumed
 from jambs.wall.planes import WallPlanes
 
 
@@ -49,7 +51,8 @@ class WindowComparison:
     @property
     def assumed(self) -> tuple[Assumed, ...]:
         """What nobody stated of wall and window."""
-        return tuple(dict.fromkeys((*self.subject.wall.assumed, *self.subject.window.assumed)))
+        subject = self.subject
+        return tuple(dict.fromkeys((*subject.wall.assumed, *subject.window.assumed, *of_metal(subject.opening))))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,11 +69,7 @@ class PlacementStudy:
 def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
     """Compare the positions of every window type in every wall of a job."""
     site = site_of(job.site, units=job.units)
-    left_out: list[Finding] = [
-        *_at_mulls(placements),
-        *of_shapes(placements),
-        *of_metal(one.opening for one in placements),
-    ]
+    left_out: list[Finding] = [*_at_mulls(placements), *of_shapes(placements)]
     walls, windows = [], []
     for planes in {one.planes.wall.name: one.planes for one in placements}.values():
         about = Subject.wall(planes.wall.name)
@@ -100,15 +99,12 @@ def of_shapes(placements: Sequence[Placement]) -> Iterator[Finding]:
             yield StudiedByItsBox(subject=about, shape=kind, is_arched=shape.is_arched)
 
 
-def of_metal(openings: Iterable[Opening]) -> Iterator[Finding]:
-    """Name every opening that is lined outside with bent metal, which no section is computed with."""
-    for opening in openings:
-        if _is_lined(opening):
-            yield MetalNotComputed(subject=Subject.opening(opening.mark))
-
-
-def _is_lined(opening: Opening) -> bool:
-    return opening.exterior is not None and opening.exterior.returns is not None
+def of_metal(opening: Opening) -> tuple[Assumed, ...]:
+    """Say of what the bent metal outside was taken to be, where neither job nor the name of its sheet tells it."""
+    returns = opening.exterior.returns if opening.exterior else None
+    if returns is None or not (found := metal_of(returns)).is_assumed:
+        return ()
+    return (metal_assumed(returns.material, found.metal.kind, found.metal.conductivity),)
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:
@@ -145,10 +141,9 @@ def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowCompari
 def _commonest(group: Sequence[Placement]) -> Placement:
     """The first opening of the commonest frame size at the commonest position; a rectangle where there is one.
 
-    Sun and daylight of a shape go by the rectangle round it. One that is lined with metal stands for no other.
+    Sun and daylight of a shape go by the rectangle round it.
     """
     rectangles = [one for one in group if one.opening.shape is None] or group
-    rectangles = [one for one in rectangles if not _is_lined(one.opening)] or rectangles
 
     def kind(one: Placement) -> tuple[Any, ...]:
         return (round(one.flange_plane, 3), one.opening.frame.width, one.opening.frame.height)

@@ -1,4 +1,4 @@
-"""What the study leaves out of an opening that is no rectangle, or is lined outside with bent metal."""
+"""What the study leaves out of an opening that is no rectangle."""
 
 from __future__ import annotations
 
@@ -24,19 +24,4 @@ class StudiedByItsBox(Finding):
         return (
             f"{self.subject.name} ({self.shape}): its heat goes by the length of its edges; its sun and daylight go by "
             f"the rectangle round its frame, and come out too large.{crown}"
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MetalNotComputed(Finding):
-    """The bent metal that lines an opening outside carries heat past the frame, and the study leaves it out."""
-
-    code: ClassVar[str] = "metal-not-computed"
-    severity: Severity = Severity.NOTE
-
-    def sentence(self, units: Units) -> str:
-        """Say which way the figures err."""
-        return (
-            f"{self.subject.name}: the bent metal that lines it outside is not computed; it carries heat from the "
-            "frame out, so that the heat comes out too small."
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.job.models.metal_returns import SheetMetal
 from jambs.job.models.openings import Assumed
 from jambs.length import Units
 
@@ -27,3 +28,10 @@ def glass_edge_assumed() -> Assumed:
     """Return where the edge of the glass was put."""
     why = "the job gives no width of the sash's own stiles and rails"
     return Assumed(what="edge of the glass", value="at the wider face of the frame", why=why)
+
+
+def metal_assumed(material: str, kind: SheetMetal, conductivity: float) -> Assumed:
+    """Return the metal [W/(m K)] that a sheet of an unknown name was taken to be."""
+    known = ", ".join(SheetMetal)
+    why = f'the usual sheet; "{material}" does not tell what it is of; give metal in returns: {known}'
+    return Assumed(what="bent metal outside", value=f"{kind.value}, {conductivity:g} W/mK", why=why)

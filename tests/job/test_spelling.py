@@ -10,9 +10,11 @@ from click.testing import CliRunner
 from jambs.commands.command_line import main
 from jambs.job import JobFaults, read_job
 from jambs.job.models.layers import MadeOf
+from jambs.job.models.metal_returns import MetalReturnsEntry, SheetMetal
 from jambs.job.reading.catalog import find_layer
 from jambs.job.starter import new_job_text
 from jambs.length import Units
+from jambs.section.metals import metal_of
 
 
 def job_with(folder: Path, *changes: tuple[str, str]) -> Path:
@@ -53,6 +55,17 @@ def test_a_material_is_found_in_either_spelling(name: str) -> None:
 
 def test_a_vapour_retarder_is_a_vapor_retarder() -> None:
     assert find_layer("smart vapour retarder") == find_layer("smart vapor retarder") != None  # noqa: E711
+
+
+def test_aluminium_is_aluminum() -> None:
+    assert SheetMetal("aluminium") is SheetMetal("aluminum") is SheetMetal.ALUMINUM
+    with pytest.raises(ValueError, match="alloy"):
+        SheetMetal("alloy")
+    found = [
+        metal_of(MetalReturnsEntry.model_construct(material=f"Coil {one}", metal=None))
+        for one in ("aluminium", "Aluminum")
+    ]
+    assert [(one.metal.kind, one.is_assumed) for one in found] == 2 * [(SheetMetal.ALUMINUM, False)]
 
 
 def test_what_a_layer_is_made_of() -> None:

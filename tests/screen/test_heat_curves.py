@@ -5,9 +5,6 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import Any, cast
 
-from cases import changed, job_of
-from metal import lined
-
 from jambs.length import Units
 from jambs.screen.heat_curves import UNCERTAIN, Curve, _least_words, _record, _said
 from jambs.study.sweep import PositionSweep
@@ -51,9 +48,5 @@ def test_what_is_said_of_one_position_names_no_range() -> None:
     )
 
 
-def test_of_a_window_lined_with_metal_the_curves_say_that_it_is_left_out() -> None:
-    (lined_one,) = job_of(changed(exterior_trim__outside=lined())).openings
-    (plain,) = job_of(changed()).openings
-    told = "W1: the bent metal that lines it outside is not computed"
-    assert told in _said(sweep(11.0, 12.0), lined_one, Units.INCH)
-    assert _said(sweep(11.0, 12.0), plain, Units.INCH).endswith(UNCERTAIN)
+def test_the_curves_say_how_far_to_trust_them_and_name_nothing_that_is_left_out() -> None:
+    assert _said(sweep(11.0, 12.0), Units.INCH) == f"{_least_words(sweep(11.0, 12.0), Units.INCH)} {UNCERTAIN}"

@@ -161,6 +161,8 @@ def _conductivity(
             return SEALANT
         case Stuff.BUCK | Stuff.JAMB | Stuff.SILL:
             return WOOD
+        case Stuff.METAL if region.where is Where.EXTERIOR:
+            return given["metal"]
         case stuff if stuff in LEFT_OUT or is_outside:
             return float("nan")
     return given[region.name]

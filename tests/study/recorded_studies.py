@@ -24,6 +24,7 @@ if __name__ == "__main__":
 from arches import arch_changes
 from cases import METRIC, STOOL, changed, job_of
 from gangs import RETURNS, ganged
+from metal import lined
 from shaken import digest, plain, shaken
 from test_wall_report import FILLED, MONTHS
 
@@ -83,6 +84,7 @@ STUDIES: Mapping[str, dict[str, Any]] = {
         "interior_trim__inside__flare": {"sides": "10 deg", "head": "15 deg"},
         "interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
     },
+    "lined with metal": {"exterior_trim__outside": lined()},
     "without exterior trim": {"exterior_trim": None},
     "behind battens": {"walls__main__layers__0": BATTENS},
     "strapped": {"walls__main__layers": STRAPPED, "walls__main__buck": None, "position": {"flange_on": "sheathing"}},

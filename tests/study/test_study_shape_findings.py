@@ -9,14 +9,13 @@ import pytest
 from arches import arched
 from cases import changed, job_of
 from finding_rows import Case, Row, codes_in, each
-from metal import lined
 
 from jambs.findings import Severity, Subject
 from jambs.place.solve import place_windows
 from jambs.section.region import SectionCut
 from jambs.study import shape_findings
 from jambs.study.at_position import edge_lengths
-from jambs.study.placement_study import _commonest, of_metal, of_shapes
+from jambs.study.placement_study import of_shapes
 
 RAKED = {"openings__0__rough_opening": None, "openings__0__shape": {"kind": "raked", "left": "30", "right": "48"}}
 
@@ -48,23 +47,6 @@ ROWS = [
 ]
 
 
-def metal(**paths: Any) -> Case:
-    return lambda: list(of_metal(job_of(changed(**paths)).openings))
-
-
-ROWS.append(
-    Row(
-        code="metal-not-computed",
-        appears=metal(exterior_trim__outside=lined()),
-        quiet=metal(),
-        inch="W1: the bent metal that lines it outside is not computed; it carries heat from the frame out, so that "
-        "the heat comes out too small.",
-        severity=Severity.NOTE,
-        about=Subject.opening("W1"),
-    )
-)
-
-
 @each(ROWS)
 def test_it_is_said_of_shapes_only(row: Row) -> None:
     finding_rows.check(row)
@@ -79,15 +61,3 @@ def test_the_heat_of_a_rake_goes_by_its_edges() -> None:
     (opening,) = job_of(changed(openings__0__frame="24 x 48", **RAKED)).openings
     lengths = edge_lengths(opening)
     assert lengths == pytest.approx({SectionCut.JAMB: 78.0, SectionCut.HEAD: 30.0, SectionCut.SILL: 24.0})
-
-
-def test_an_opening_lined_with_metal_stands_for_others_only_where_all_are() -> None:
-    data = changed()
-    data["exterior_trim"]["metal"] = lined()
-    first = data["openings"][0]
-    data["openings"] = [{**first, "mark": mark, "exterior_trim": "metal"} for mark in ("M1", "M2")]
-    assert _commonest(place_windows(job_of(data))).opening.mark == "M1"
-    data["openings"].append(
-        {**first, "mark": "W1", "exterior_trim": "outside", "frame": "30 x 40", "rough_opening": "31 x 41"}
-    )
-    assert _commonest(place_windows(job_of(data))).opening.mark == "W1"

@@ -21,6 +21,21 @@ class CladdingAtLeg(StrEnum):
     BEHIND_LEG = "behind the leg"
 
 
+class SheetMetal(StrEnum):
+    """What sheet metal is of, as far as heat asks."""
+
+    ALUMINUM = "aluminum"
+    STEEL = "steel"
+    STAINLESS_STEEL = "stainless steel"
+    COPPER = "copper"
+    ZINC = "zinc"
+
+    @classmethod
+    def _missing_(cls, value: object) -> SheetMetal | None:
+        """Take the other spelling of aluminum for the same word."""
+        return cls.ALUMINUM if value == "aluminium" else None
+
+
 class MetalSillEntry(Model):
     """The sill of bent metal [in]: falls outward by ``slope``, its front past the cladding face by ``nosing``.
 
@@ -37,11 +52,13 @@ class MetalReturnsEntry(Model):
     """Sheet metal round the opening outside [in].
 
     ``frame_leg``: along the frame, behind the return; ``face_leg``: on the wall; ``hem``: folded back under its edge.
+    ``metal``: what the sheet is of, where its name does not tell.
     ``corner_lap``: what head and sill turn onto the sides, and reach past them on the wall. ``curved``: how they follow
     an arc: in flat segments, since legs are bent along straight lines.
     """
 
     material: Text
+    metal: SheetMetal | None = None
     thickness: SheetThickness
     bend_radius: BendRadius
     frame_leg: Small

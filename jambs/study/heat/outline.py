@@ -84,6 +84,12 @@ def _distinct(places: Iterable[float]) -> list[float]:
     return kept
 
 
+def slope_at(outline: Sequence[Point], x: float) -> float:
+    """Rise per length of the least steep edge of a closed outline over a place."""
+    over = [(start, end) for start, end in pairwise([*outline, outline[0]]) if _spans((start, end), x)]
+    return min(((y1 - y0) / (x1 - x0) for (x0, y0), (x1, y1) in over), key=abs)
+
+
 def _spans(edge: tuple[Point, Point], x: float) -> bool:
     (x0, _), (x1, _) = edge
     return min(x0, x1) < x < max(x0, x1)

@@ -2,8 +2,9 @@
 
 In the cut x goes inward from the outside face of what counts of the wall, y from the frame's outer edge toward the
 glass [m]. Left out are the ventilated space with what stands outside it, casings, flashing and membranes (drawn
-thickened). Frame and glass stand as the block and panel of ``frame``. What the section leaves empty is room air,
-outdoor air or still air, by what reaches it (``airs``).
+thickened). Bent metal that lines the opening counts, as thick as it is, with the wind's film on all its faces (so it
+loses a little more where cladding lies over a leg). Frame and glass stand as the block and panel of ``frame``. What the
+section leaves empty is room air, outdoor air or still air, by what reaches it (``airs``).
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.outline import blocks_of_outline, stations
+from jambs.study.heat.sheet import blocks_of_sheet
 from jambs.study.regions.conductivities import (
     FOAM_CONDUCTIVITY,
     SEALANT_CONDUCTIVITY,
@@ -47,7 +49,7 @@ LAYERS = (
     Stuff.COVER,
 )
 """What lies in a layer of the wall and has that layer's resistance."""
-EXTERIOR_TRIM = (BlockKind.EXTERIOR_JAMB, BlockKind.EXTERIOR_SILL)
+EXTERIOR_TRIM = (BlockKind.EXTERIOR_JAMB, BlockKind.EXTERIOR_SILL, BlockKind.EXTERIOR_METAL)
 GROOVE = "groove"
 TOUCHING = 1e-6
 """Faces nearer than this are one [m]."""
@@ -163,7 +165,8 @@ def _sorted(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -
         named = _material(region, wall, filling)
         name, conductivity, kind = named or (region.name, WOOD_CONDUCTIVITY, BlockKind.LAYER)
         sort = drawn.counted if named else drawn.vented if region.stuff is Stuff.AIR else drawn.left_out
-        blocks = blocks_of_outline(name, conductivity, region.outline, treads=treads)
+        shape = blocks_of_sheet if kind is BlockKind.EXTERIOR_METAL else blocks_of_outline
+        blocks = shape(name, conductivity, region.outline, treads=treads)
         sort += [replace(block, kind=kind) for block in blocks]
     return drawn
 
@@ -196,6 +199,8 @@ def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[s
         case Stuff.JAMB | Stuff.SILL:
             name, kind = _trim(region)
             return name, wood, kind
+        case Stuff.METAL if region.conductivity:
+            return "bent metal", region.conductivity, BlockKind.EXTERIOR_METAL
         case Stuff.FRAMING | Stuff.STRAPPING if layer:
             return f"framing in {layer.name}", wood, BlockKind.LAYER
         case stuff if stuff in LAYERS and layer and layer.resistance:

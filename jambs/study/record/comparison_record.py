@@ -82,7 +82,8 @@ def _conventions() -> list[str]:
         "the wall that reaches the glass past the frame's rim, jambs, casing and cladding, October to March and June "
         "to August (the other half-year south of the equator). Sky: light of an overcast sky on the glass over that on "
         "open ground, nothing opposite; a bare wall gets 40 %.",
-        "A door's threshold is not computed. The limits of the calculation stand beside each figure (±).",
+        "A door's threshold, head flashing and the metal of a nailing flange are not computed. The limits of the "
+        "calculation stand beside each figure (±).",
     ]
 
 

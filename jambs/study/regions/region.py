@@ -28,6 +28,7 @@ class BlockKind(Enum):
     INTERIOR_TRIM = auto()
     EXTERIOR_JAMB = auto()
     EXTERIOR_SILL = auto()
+    EXTERIOR_METAL = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
