@@ -42,7 +42,17 @@ def shaken(data: Mapping[str, Any], number: int) -> dict[str, Any]:
     """Return a job with every size moved by up to three steps, of a 32nd of an inch or a millimeter."""
     step = Fraction(1) if data["units"] == "mm" else Fraction(1, 32)
     chance = random.Random(number)
-    return {key: _moved(copy.deepcopy(value), key, step, chance) for key, value in data.items()}
+    moved = {key: _moved(copy.deepcopy(value), key, step, chance) for key, value in data.items()}
+    return {**moved, "openings": _in_line(moved["openings"])}
+
+
+def _in_line(openings: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Give openings that are trimmed as one height and sill of the first: one head and one stool lie over all."""
+    if not any("trim_with" in one for one in openings):
+        return openings
+    _, height = openings[0]["frame"].split(" x ")
+    level = {"sill_height": openings[0]["sill_height"]}
+    return [{**one, **level, "frame": f"{one['frame'].split(' x ')[0]} x {height}"} for one in openings]
 
 
 def _as_one(flare: dict[str, str], key: str, step: Fraction, chance: random.Random) -> dict[str, str]:

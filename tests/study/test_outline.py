@@ -2,7 +2,7 @@
 
 import pytest
 
-from jambs.study.heat.outline import blocks_of_outline
+from jambs.study.heat.outline import blocks_of_outline, slope_at
 from jambs.study.regions.region import Block, StudyError
 
 
@@ -47,3 +47,11 @@ def test_a_slope_shorter_than_a_step_is_one_stair_in_the_middle_of_its_rise() ->
     outline = [(0.0, 0.0), (0.1, 0.0), (0.1, 0.02), (0.0, 0.04)]
     (block,) = blocks_of_outline("sill", 0.12, outline, step=0.25)
     assert (block.x0, block.x1, block.y0, block.y1) == pytest.approx((0.0, 0.1, 0.0, 0.03))
+
+
+def test_the_slope_over_a_place_is_that_of_the_least_steep_edge() -> None:
+    """A wedge of 0.1 along: its top rises by 0.2, its foot lies level; beyond its peak the top falls by 1."""
+    wedge = [(0.0, 0.0), (0.12, 0.0), (0.12, 0.1), (0.1, 0.12), (0.0, 0.1)]
+    assert slope_at(wedge, 0.05) == 0.0
+    assert slope_at([(0.0, 0.0), (0.1, 0.01), (0.1, 0.04), (0.0, 0.02)], 0.05) == pytest.approx(0.1)
+    assert slope_at([(0.0, 0.02), (0.1, 0.01), (0.1, 0.04), (0.0, 0.02)], 0.05) == pytest.approx(-0.1)

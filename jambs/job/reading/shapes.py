@@ -154,7 +154,10 @@ def _of_square_arch(kind: str, jamb: JambEntry | ExteriorJambEntry, *, is_outsid
 
 
 def _of_flared_arch(shape: ShapeEntry, frame: Size, trim: InteriorTrim | ExteriorTrim, units: Units) -> Iterator[str]:
-    """A jamb that leans round an arc is part of a cone: it has one flare, and is made in flat segments."""
+    """A jamb that leans round an arc is part of a cone: it has one flare, and is made in flat segments.
+
+    Why plies do not go round a cone: common practice, no source.
+    """
     if misfit(shape, frame, units) or trim.flare is None:
         return
     kind, path = shape.kind.value, shaped_path(frame, shape)
