@@ -17,6 +17,7 @@ from hypothesis import HealthCheck, Phase, given, settings  # noqa: E402
 from hypothesis import strategies as st  # noqa: E402
 from random_kits import RandomKit, kits  # noqa: E402
 from random_openings import built_up_kits, ganged_kits, returned_kits, round_kits, shape_kits  # noqa: E402
+from random_runs import run_kits, straight_metal_kits  # noqa: E402
 
 from jambs.length import Units  # noqa: E402
 from jambs.solids.fit import fit_report  # noqa: E402
@@ -32,6 +33,8 @@ FAMILIES: dict[str, st.SearchStrategy[RandomKit]] = {
     "flared round": flat_kits(),
     "flared round outside": flat_kits_outside(),
     "metal round": metal_kits(),
+    "metal": straight_metal_kits(),
+    "trimmed as one": run_kits(),
 }
 AT_ONCE = 10
 """Kits of one family, then it is the next one's turn: so a run that is cut short has seen all of them."""
