@@ -31,6 +31,7 @@ from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.miter_details import miter_details
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.notes import note_paragraphs
+from jambs.drawings.views.on_grid import on_grid
 from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view, sections_shown
@@ -127,7 +128,7 @@ def draw_opening(
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
     wanted = (*_asked(kit, sections, job), exploded_view(kit), *pictures)
-    wanted = tuple(replace(view, number=number, grid=job.shop.grid) for number, view in enumerate(wanted, start=1))
+    wanted = tuple(on_grid(replace(view, number=number), job.shop.grid) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
     plain = replace(scales_of(job.units)[0], words="")
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)

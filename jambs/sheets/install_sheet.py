@@ -24,6 +24,7 @@ from jambs.sheets.every_page import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
 from jambs.sheets.kit_parts import frame_reveal_of, marks_text
+from jambs.sheets.lap_sketch import shape_sketched
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
 from jambs.sheets.setting_steps import setting_steps
@@ -70,6 +71,7 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "outside": [_lap_record(lap, kit, job.units) for lap in laps],
         "has_trim": opening.exterior is not None,
         "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.as_trimmed.parts),
+        "shape": shape_sketched(opening),
         "has_pan": any(lap.step.kind is LapKind.PAN for lap in laps),
         "fasteners": [_fastener_row(line, job.units) for line in fitting.fasteners],
         "reveals": _reveals(kit, job.shop),

@@ -9,12 +9,14 @@ from jambs.drawings.elements.boxes import Box, box_around
 from jambs.drawings.elements.cover import Polygon
 from jambs.drawings.elements.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
 from jambs.drawings.views.close_ups import PAST_EDGE, close_up, hatches, names, outlines
+from jambs.drawings.views.flats_cut import flats_cut
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import LINING, is_lining, named_chains
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text
+from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
 from jambs.parts.words.proud_words import proud_words
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -65,7 +67,7 @@ def _corner(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(hatches(detail)),
         chains=tuple(_steps(section, kit)),
         call_outs=tuple(names(detail, kit, side=ViewSide.RIGHT, wanted=_is_named)),
-        remarks=(_edge_words(kit, job),),
+        remarks=(_edge_words(kit, job), *flats_cut(kit, section.cut, job, only=Where.INTERIOR)),
         half_size=True,
         widest_words=NARROW_WORDS,
     )

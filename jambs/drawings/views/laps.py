@@ -14,6 +14,7 @@ from jambs.flashing.lap_words import LapKind
 from jambs.flashing.make import Flashings, head_of
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
+from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff
@@ -40,7 +41,7 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
 
     The head is moved down toward the sill; what is seen beyond between them is broken.
     """
-    sections = {one.cut: _without_metal(one) for one in cut_sections(kit, wall_length=WALL_DRAWN)}
+    sections = {one.cut: _without_strips(one, flashings) for one in cut_sections(kit, wall_length=WALL_DRAWN)}
     views: dict[SectionCut, View] = {
         cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not SectionCut.JAMB
     }
@@ -70,9 +71,18 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     )
 
 
-def _without_metal(section: Section) -> Section:
-    """Leave out the plain strip: the blanks are drawn as they are bent."""
-    return replace(section, regions=tuple(one for one in section.regions if one.stuff is not Stuff.METAL))
+def _without_strips(section: Section, flashings: Flashings) -> Section:
+    """Leave out plain strips of metal: blanks are drawn as they are bent; what lines a shape, as the section has it."""
+    lines = {
+        SectionCut.HEAD: any(one.kind is BlankKind.HEAD_RETURN and one.is_mitered for one in flashings.here),
+        SectionCut.SILL: any(one.kind is BlankKind.BOTTOM_RETURN for one in flashings.here),
+    }
+    kept = [
+        one
+        for one in section.regions
+        if one.stuff is not Stuff.METAL or (one.where is Where.EXTERIOR and lines.get(section.cut, False))
+    ]
+    return replace(section, regions=tuple(kept))
 
 
 def _down(views: dict[SectionCut, View], kit: Kit) -> float:
@@ -152,13 +162,15 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
     targets[LapKind.WINDOW] = _outermost(low, Stuff.FRAME).center
     targets[LapKind.SILL] = _outermost(low, Stuff.SILL).center
     returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN and one.is_level), None)
-    if LapKind.HEAD_FLASHING not in targets:  # formed on site: what it lies on
-        casing = _outermost(head, Stuff.CASING)
-        targets[LapKind.HEAD_FLASHING] = (casing.center[0], casing.top)
-        trim = kit.placement.opening.exterior
+    trim = kit.placement.opening.exterior
+    is_metal = trim is not None and trim.returns is not None
+    lined = _outermost(head, Stuff.METAL if is_metal else Stuff.CASING)
+    if LapKind.HEAD_FLASHING not in targets:  # formed on site: what it lies on, of metal its face leg
+        targets[LapKind.HEAD_FLASHING] = (lined.right if is_metal else lined.center[0], lined.top)
         up = trim.head_flashing.upstand if trim else 0.0
-        targets[LapKind.UPSTAND] = (kit.placement.planes.trim_plane, casing.top + up / 2)
-    targets[LapKind.TRIM] = _middle(returned.profile[1:3]) if returned else _outermost(head, Stuff.CASING).center
+        targets[LapKind.UPSTAND] = (kit.placement.planes.trim_plane, lined.top + up / 2)
+    lining = (lined.center[0], lined.bottom) if is_metal else lined.center
+    targets[LapKind.TRIM] = _middle(returned.profile[1:3]) if returned else lining
     cladding = _outermost(head, Stuff.CLADDING)
     targets[LapKind.CLADDING] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
     return targets

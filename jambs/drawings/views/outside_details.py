@@ -16,6 +16,7 @@ from jambs.drawings.views.close_ups import (
     names,
     outlines,
 )
+from jambs.drawings.views.flats_cut import flats_cut
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import FLARE, far_corner, named_chains
 from jambs.drawings.views.section_works import levels_at, metal_and_sealant
@@ -71,7 +72,7 @@ def _detail(section: Section, kit: Kit, job: Job) -> View:
             *(one for one in works.call_outs if _holds(box, one.target)),
             *(_sill_words(works.section, kit, job.units) if is_sill else ()),
         ),
-        remarks=(NOT_LEVEL,) if is_sill else (),
+        remarks=(NOT_LEVEL,) if is_sill else tuple(flats_cut(kit, section.cut, job, only=Where.EXTERIOR)),
         half_size=True,
         is_half_size_if_room=True,
         widest_words=NARROW_WORDS,

@@ -22,6 +22,7 @@ from jambs.drawings.elements.view import (
     ViewSide,
 )
 from jambs.drawings.views.alike import listed
+from jambs.drawings.views.flats_cut import flats_cut
 from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.measured_section import at_measured_depth, face_of, measured_words
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
@@ -107,9 +108,13 @@ INTO_WALL = 0.5
 
 
 def is_ring(kit: Kit) -> bool:
-    """Say whether an opening is round all round: its section is the same wherever it is cut, but for the header."""
-    shape = kit.placement.opening.shape
-    return shape is not None and shape.kind is ShapeKind.FULL_ROUND
+    """Say whether an opening is round all round: its section is the same wherever it is cut, but for the header.
+
+    Lined with bent metal outside it is another below, where the metal goes on past the trim plane.
+    """
+    opening = kit.placement.opening
+    in_metal = opening.exterior is not None and opening.exterior.returns is not None
+    return opening.shape is not None and opening.shape.kind is ShapeKind.FULL_ROUND and not in_metal
 
 
 def sections_shown(sections: Sequence[Section], kit: Kit) -> list[Section]:
@@ -148,6 +153,7 @@ def section_view(
             *_turned(section.cut, is_both_jambs, is_ring(kit)),
             *_wall_between(section.cut, kit, is_both_jambs),
             _thickness(kit, job, layers_at),
+            *flats_cut(kit, section.cut, job),
             *_state(section, kit, job),
             *_nailers(section, kit, job),
         ),
