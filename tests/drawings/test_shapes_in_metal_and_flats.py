@@ -18,7 +18,9 @@ from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.flats_cut import flats_cut
 from jambs.drawings.views.laps import laps_view
 from jambs.drawings.views.on_grid import on_grid
+from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.sections import section_view, sections_shown
+from jambs.face import draw, make_kits
 from jambs.job import Job
 from jambs.length import GRIDS
 from jambs.outside.plan import plan_outside
@@ -174,3 +176,26 @@ def test_the_sides_of_a_triangle_are_numbered_where_they_are() -> None:
     found = shape_sketched(opening)
     assert found is not None
     assert (found["left"], found["right"]) == pytest.approx((0.21, 0.79))
+
+
+def test_the_details_of_each_side_say_it_of_their_own_reveal() -> None:
+    changes = flat_changes(
+        "half round without legs", exterior_trim__outside__flare={"sides": "10 deg", "head": "10 deg"}
+    )
+    kit, job = made({**changes, "exterior_trim__outside__jamb__curved": "flat segments"})
+    sections = sections_to_draw(kit)
+    inside = next(one for one in corner_details(kit, sections, job) if one.title == "Detail at head, inside")
+    outside = next(one for one in outside_details(kit, sections, job) if one.title == "Detail at head, outside")
+    assert inside.remarks[-1].endswith('frame reveal 1/8" at its corners')
+    assert outside.remarks[-1].endswith('frame reveal 1/4" at its corners')
+
+
+def test_a_crown_of_flats_that_takes_all_of_the_reveal_has_no_dimension_of_0() -> None:
+    """Of 1/8" the middle of a segment leaves 0.011", which is nothing on a grid of 1/16."""
+    _, job = flats("half round")
+    (whole,) = make_kits(job)
+    drawing = draw(whole, job)
+    assert {one.name: one.chains for one in drawing.asked}["corner head"] != ()
+    texts = [line for view in drawing.views for one in view.dimensions for line in one.text.lines]
+    assert texts and not [one for one in texts if one.split("  ")[0].strip('"') == "0"]
+    assert 'frame reveal 1/8" at its corners' in " ".join(drawing.asked_view("section head").remarks)
