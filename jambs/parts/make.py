@@ -17,6 +17,7 @@ from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.board.marks import NO_MARKS, MarkBook
 from jambs.parts.board.part import Part, sawn_of
 from jambs.parts.board.together import Together
+from jambs.parts.clad_checks import clad_findings
 from jambs.parts.findings.kit_findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.findings.water import LEAST_DRIP, LEAST_FALL
 from jambs.parts.fitted import PartsError, fit
@@ -41,6 +42,7 @@ from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import interior_clear
 from jambs.parts.shapes.shape_checks import shape_findings
 from jambs.parts.style_checks import style_findings
+from jambs.parts.trim.cladding_returns import reveal_of
 from jambs.parts.trim.sides import deepest
 from jambs.parts.words.glue_words import glue_assumed
 from jambs.parts.words.ply_words import ply_assumed
@@ -82,6 +84,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners, lent=lent),
             *_flat_findings_outside(outside, placement),
+            *_clad_findings(placement, outer, job.units),
             *shape_findings(placement, parts),
             *framed.findings,
             *_board_findings(parts, about),
@@ -219,6 +222,12 @@ def _flat_findings_outside(outside: Outside, placement: Placement) -> Iterator[F
         yield told_of_metal(outside.flat, opening.mark, opening.exterior.frame_reveal)
     elif outside.flat and opening.exterior:
         yield told_of_flats(outside.flat, opening.mark, opening.exterior.frame_reveal, is_outside=True)
+
+
+def _clad_findings(placement: Placement, outer: dict[Side, FittedSide], units: Units) -> Iterator[Finding]:
+    trim = placement.opening.exterior
+    if trim and trim.cladding_returns:
+        yield from clad_findings(placement, reveal_of(outer, trim, trim.cladding_returns), units)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from jambs.geometry import Point
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.shop import Limits
-from jambs.length import Grid
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
+from jambs.parts.clad_outside import clad_outside
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.flare_checks import hold_edges_open
 from jambs.parts.jambs.flat_jambs import flat_path_outside
-from jambs.parts.jambs.shaped_jambs import goes_all_round, jambs_begin, shaped_exterior_jambs
+from jambs.parts.jambs.shaped_jambs import jambs_begin, shaped_exterior_jambs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, OpeningRun, WallBetween
 from jambs.parts.mulls.metal_covers import metal_covers
-from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
+from jambs.parts.mulls.mull import mull_covers
 from jambs.parts.mulls.mull_box import outside_boxes
 from jambs.parts.outside_checks import (
     flares_in_wall,
@@ -27,32 +26,31 @@ from jambs.parts.outside_checks import (
     hold_to_some_width,
 )
 from jambs.parts.outside_figures import casing_width, metal_sill_figures, outside_figures
+from jambs.parts.outside_trim import (
+    Outside,
+    cased_outside,
+    covers_over,
+    ends_at_feet,
+    exterior_casing,
+    exterior_clear,
+    head_flashing_of,
+    on_frames,
+    without_sill,
+)
 from jambs.parts.run import OVER_ALL, mulls_on_wall, outer_over_all, over_all, walls_between
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening, clear_opening
 from jambs.parts.shapes.flat_segments import FlatPath
-from jambs.parts.trim.casing import CasedOpening, casing, outside_width
-from jambs.parts.trim.exterior_sill import make_sill, sill_fall
+from jambs.parts.trim.casing import CasedOpening
+from jambs.parts.trim.exterior_sill import make_sill
 from jambs.parts.trim.flashing import make_flashing
 from jambs.parts.trim.metal_returns import make_metal_returns, make_metal_sill, over_the_head, sill_at_frame, sill_slope
-from jambs.parts.trim.shaped_casing import shaped_casing
 from jambs.parts.trim.shaped_returns import shaped_returns
 from jambs.parts.trim.sides import deepest
 from jambs.parts.trim.sill_place import sill_place
 from jambs.place.flares import SQUARE, Flares
-from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outside:
-    """The exterior parts of one opening and their figures; ``clear`` is None where the frame has no exterior jamb."""
-
-    clear: ClearOpening | None
-    parts: tuple[Part, ...]
-    figures: tuple[Figure, ...]
-    flat: FlatPath | None = None
 
 
 def make_outside(
@@ -67,6 +65,8 @@ def make_outside(
         return Outside(clear=None, parts=(), figures=())
     if trim.returns:
         return _returned(placement, sides, trim, rack)
+    if trim.cladding_returns:
+        return clad_outside(placement, sides, trim, rack)
     found = _at_depth(placement, sides, trim, rack, limits, run)
     if run is None or run.is_lead:
         return found
@@ -104,10 +104,10 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack, run: OpeningRun
     )
     over = ClearOpening(left=0.0, right=opening.frame.width, bottom=0.0, top=opening.frame.height, frame_reveal=0.0)
     parts = (
-        *_on_frames(_covers(placement, trim, over, rack.shop.grid), placement, trim, 0.0),
-        *_casing(cased, placement, trim, rack),
+        *on_frames(covers_over(placement, trim, over, rack.shop.grid), placement, trim, 0.0),
+        *exterior_casing(cased, placement, trim, rack),
         *mulls_on_wall(walls_between(run, frames), cased, 0.0, trim, Where.EXTERIOR),
-        *_flashing(cased, placement, trim),
+        *head_flashing_of(cased, placement, trim),
     )
     figures = (
         Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
@@ -129,19 +129,6 @@ def _frames(run: OpeningRun | None, joint: float) -> list[ClearOpening]:
     ]
 
 
-def _clear(placement: Placement, trim: ExteriorTrim, grid: Grid) -> ClearOpening:
-    """The clear opening between the exterior jambs, from the lower left corner of the frame [in]."""
-    under, slope = (trim.sill.under_frame, trim.sill.slope) if trim.sill else (0.0, 0.0)
-    return clear_opening(
-        placement.opening.frame,
-        placement.opening.window.outside_face,
-        frame_reveal=trim.frame_reveal,
-        grid=grid,
-        # The joint is left where the sloping sill is highest: at its edge under the frame.
-        bottom=-trim.sealant_joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
-    )
-
-
 def _deep(
     placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack, run: OpeningRun | None
 ) -> Outside:
@@ -150,12 +137,12 @@ def _deep(
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
     hold_clear_of_the_flange(under, opening.window.frame_projection)
-    clear = _clear(placement, trim, grid)
+    clear = exterior_clear(placement, trim, grid)
     flares = flares_in_wall(placement, trim)
     flat = _flat(clear, placement, trim, sides, slope, flares)
     together = Together()
     parts = together.tried(lambda: _jambs(clear, sides, placement, trim, slope, rack, flares, flat)) or []
-    clears = [_clear(one.placement, trim, grid) for one in run.members] if run else None
+    clears = [exterior_clear(one.placement, trim, grid) for one in run.members] if run else None
     over, over_sides = over_all(run, clear, clears), outer_over_all(run, sides)
     depth = over_sides[Side.SILL].greatest
     own = _at_trim(clear, flares, deepest(sides) - joint)
@@ -164,25 +151,25 @@ def _deep(
     hold_edges_open(placement, flares, own, is_outside=True)
     at_trim, walls = over_all(run, own, ends), walls_between(run, ends)
     at_trim = replace(at_trim, top=max(one.top for one in ends or [at_trim]))
-    cased = _cased(at_trim, placement, trim, over_sides, slope)
+    cased = cased_outside(at_trim, placement, trim, over_sides, slope)
     backs_between = _between_backs(run, ends, all_flares, trim.jamb.thickness)
     hold_backs_apart(walls_between(run, clears), backs_between, trim.jamb.thickness)
     place = None
     if trim.sill:
         # Under the feet of both legs, backs and all, as they end; as far at both sides as at the one that leans more.
         back = max(one.across(leg, trim.jamb.thickness) for leg in LEGS for one in all_flares)
-        backs, at_feet = (at_trim.left - back, at_trim.right + back), _ends_at_feet(placement, over_sides)
+        backs, at_feet = (at_trim.left - back, at_trim.right + back), ends_at_feet(placement, over_sides)
         place = sill_place(over, backs, cased, placement, trim, depth, at_feet, flares, flat)
         parts.append(make_sill(place, trim.sill, grid, backs_between))
-    covers = _covers(placement, trim, clear, grid)
+    covers = covers_over(placement, trim, clear, grid)
     boxed = [one for one in covers if one.mull.boxed_outside]
-    parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope, flares)
+    parts += on_frames([one for one in covers if one not in boxed], placement, trim, slope, flares)
     lean = flares.at(Side.HEAD)
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid, lean)
-    parts += together.tried(lambda: _casing(cased, placement, trim, rack)) or ()
+    parts += together.tried(lambda: exterior_casing(cased, placement, trim, rack)) or ()
     together.settle()
     parts += mulls_on_wall(walls, cased, trim.casing_reveal, trim, Where.EXTERIOR)
-    parts += _flashing(cased, placement, trim)
+    parts += head_flashing_of(cased, placement, trim)
     figures = outside_figures(placement, clear, own if flares else None, cased, place, trim)
     return Outside(clear=clear, parts=tuple(parts), figures=figures, flat=flat)
 
@@ -212,7 +199,7 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         opening.window.outside_face,
         frame_reveal=trim.frame_reveal,
         grid=grid,
-        bottom=_without_sill(placement, trim) if at_frame is None else at_frame,
+        bottom=without_sill(placement, trim) if at_frame is None else at_frame,
     )
     assert trim.returns is not None
     flashing = make_flashing(
@@ -240,22 +227,6 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         return Outside(clear=clear, parts=(*strips, *sill), figures=figures, flat=flat)
     returns = make_metal_returns(clear, sides, placement, trim, grid)
     return Outside(clear=clear, parts=(*returns, *sill, *covers, flashing), figures=figures)
-
-
-def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:
-    """Lay covers over the mulls of ganged units."""
-    if trim.mull_casing is None:
-        return []
-    return [*mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)]
-
-
-def _on_frames(
-    covers: list[Cover], placement: Placement, trim: ExteriorTrim, slope_deg: float, flares: Flares = SQUARE
-) -> list[Part]:
-    """Cover mulls that are not boxed: the boards lie on the outside edges of the frames, in sealant."""
-    if trim.mull_casing is None:
-        return []
-    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg, flares, trim.sealant_joint)
 
 
 def _at_trim(clear: ClearOpening, flares: Flares, depth: float) -> ClearOpening:
@@ -298,62 +269,6 @@ def _between_backs(
     return walls_between(run, backs)
 
 
-def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
-    """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck.
-
-    None where a board lies along the sill as along the head.
-    """
-    opening, joint = placement.opening, trim.sealant_joint
-    if goes_all_round(opening, trim):
-        return None
-    return 0.0 if opening.floor_below_frame is not None else -joint
-
-
-def _cased(
-    at_trim: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
-) -> CasedOpening:
-    """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
-    left, right = _depths_at_feet(placement, sides)
-    all_round = goes_all_round(placement.opening, trim)
-    below = trim.casing_reveal if all_round else 0.0
-    return CasedOpening(
-        left=at_trim.left - trim.casing_reveal,
-        right=at_trim.right + trim.casing_reveal,
-        bottom=at_trim.bottom - (below if below else sill_fall(left, slope)),
-        right_bottom=at_trim.bottom - sill_fall(right, slope),
-        top=at_trim.top + trim.casing_reveal,
-        back=placement.planes.trim_plane,
-        has_bottom=all_round,
-        slope_deg=slope,
-    )
-
-
-def _depths_at_feet(placement: Placement, sides: dict[Side, FittedSide]) -> Point:
-    """Return how deep the trim plane lies where casing stands on a sill, at the left and at the right [in].
-
-    By the legs; where there are not two by the sill, which an arc, scribed to the wall, meets at one depth.
-    """
-    shape = placement.opening.shape
-    if shape is None or not shape.is_cut_below(placement.opening.frame):
-        return sides[Side.LEFT].start_depth, sides[Side.RIGHT].start_depth
-    sill = sides[Side.SILL]
-    return (sill.greatest, sill.greatest) if shape.is_arched else (sill.start_depth, sill.finish_depth)
-
-
-def _ends_at_feet(placement: Placement, sides: dict[Side, FittedSide]) -> Point:
-    """Return how deep the jambs end that stand on a sill, at the left and at the right [in]: an arc's all at one."""
-    shape = placement.opening.shape
-    if shape is None or not shape.is_arched:
-        return _depths_at_feet(placement, sides)
-    path = frame_path(placement.opening)
-    at = next(i for i, edge in enumerate(path) if edge.side is Side.SILL)
-    left, right = path[(at + 1) % len(path)], path[at - 1]
-    return (
-        sides[left.side].greatest if left.center else sides[left.side].start_depth,
-        sides[right.side].greatest if right.center else sides[right.side].start_depth,
-    )
-
-
 def _jambs(
     clear: ClearOpening,
     sides: dict[Side, FittedSide],
@@ -370,25 +285,3 @@ def _jambs(
         leaned = shaped_exterior_jambs(placement, clear, sides, trim, slope, rack, flares)
         return [replace(part, member=1, runs=None) for part in leaned]
     return [*exterior_jambs(clear, sides, trim, placement.outside_edge, slope)]
-
-
-def _casing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim, rack: Rack) -> tuple[Part, ...]:
-    if placement.opening.shape:
-        return shaped_casing(placement.opening, cased, trim.casing, Where.EXTERIOR, rack)
-    return casing(cased, trim.casing, Where.EXTERIOR)
-
-
-def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> tuple[Part, ...]:
-    """Make the head flashing; over a head that is not one level edge it is laid out on site (a finding says so)."""
-    if placement.opening.shape:
-        return ()
-    return (
-        make_flashing(
-            middle=(cased.left + cased.right) / 2,
-            top=cased.top + trim.casing.width,
-            back=placement.planes.trim_plane,
-            casing_length=outside_width(cased, trim.casing) + 2 * trim.casing.overhang,
-            casing_thickness=trim.casing.thickness,
-            flashing=trim.head_flashing,
-        ),
-    )

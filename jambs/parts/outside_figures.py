@@ -78,11 +78,16 @@ def outside_figures(
             note="edge to edge",
         ),
     ]
-    if place and trim.sill:
-        run = place.run - trim.sill.under_frame
-        figures += [
-            Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
-            Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, trim.sill.slope), note="over the run"),
-            Figure(kind=FigureKind.SILL_NOSING, value=trim.sill.nosing, note="past the cladding face"),
-        ]
-    return tuple(figures)
+    return (*figures, *sill_figures(place, trim))
+
+
+def sill_figures(place: SillPlace | None, trim: ExteriorTrim) -> list[Figure]:
+    """Tell the run, fall and nosing of a wooden sill; nothing where there is none."""
+    if place is None or trim.sill is None:
+        return []
+    run = place.run - trim.sill.under_frame
+    return [
+        Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
+        Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, trim.sill.slope), note="over the run"),
+        Figure(kind=FigureKind.SILL_NOSING, value=trim.sill.nosing, note="past the cladding face"),
+    ]

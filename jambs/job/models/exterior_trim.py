@@ -7,6 +7,7 @@ from typing import Annotated, Any
 
 from pydantic import ConfigDict, model_validator
 
+from jambs.job.models.cladding_returns import CladdingReturnsEntry, OutsideCorner
 from jambs.job.models.curved import Curved
 from jambs.job.models.fields import Depth, Fit, Model, Offered, Reveal, Slope, Small, Text, Thickness, fault
 from jambs.job.models.flare import FlareEntry
@@ -77,6 +78,12 @@ NO_JAMB = ExteriorJambEntry.model_construct(thickness=0.0, stock="", curved=None
 """An exterior jamb that is not there: sums over it go on."""
 
 
+def _is_mitered(clad: Any) -> bool:
+    """Say whether cladding returns, as they are read or as the job file has them, have a mitered corner."""
+    found = clad.get("corner") if isinstance(clad, dict) else getattr(clad, "corner", None)
+    return found == OutsideCorner.MITERED.value
+
+
 def _let_out(schema: dict[str, Any]) -> None:
     """Let an editor accept trim of bent metal: what it does without is asked for when the job is read."""
     schema["required"] = ["frame_reveal", "sealant_joint", "head_flashing"]
@@ -85,7 +92,8 @@ def _let_out(schema: dict[str, Any]) -> None:
 class ExteriorTrim(Model):
     """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint.
 
-    Where bent metal returns the wall, ``jamb`` is NO_JAMB and ``casing`` NO_CASING.
+    Where bent metal returns the wall, ``jamb`` is NO_JAMB and ``casing`` NO_CASING. Where cladding does, ``jamb`` is
+    NO_JAMB, and ``casing`` is the leg of the corner board on the wall; NO_CASING where the corner is mitered.
     """
 
     model_config = ConfigDict(json_schema_extra=_let_out)
@@ -99,14 +107,25 @@ class ExteriorTrim(Model):
     head_flashing: HeadFlashing
     mull_casing: MullCasingEntry | None = None
     returns: MetalReturnsEntry | None = None
+    cladding_returns: CladdingReturnsEntry | None = None
     flare: FlareEntry | None = None
+
+    @property
+    def is_cased(self) -> bool:
+        """Say whether casing lies round the opening on the wall."""
+        return self.casing is not NO_CASING
 
     @model_validator(mode="before")
     @classmethod
     def _without(cls, value: Any) -> Any:
-        """Let returns of bent metal do without jamb and casing."""
-        if not isinstance(value, dict) or not value.get("returns"):
+        """Let returns do without a jamb; of bent metal, and of cladding that is mitered, without casing too."""
+        if not isinstance(value, dict):
             return value
+        clad = value.get("cladding_returns")
+        if not value.get("returns") and not clad:
+            return value
+        if clad and not _is_mitered(clad):
+            return {"jamb": NO_JAMB, **value}
         return {"jamb": NO_JAMB, "casing": NO_CASING, "casing_reveal": "0", **value}
 
     @model_validator(mode="after")
@@ -121,6 +140,29 @@ class ExteriorTrim(Model):
         return self
 
     @model_validator(mode="after")
+    def _clad(self) -> ExteriorTrim:
+        clad = self.cladding_returns
+        if clad is None:
+            return self
+        if self.returns:
+            raise fault("gives returns of bent metal and cladding_returns; keep one of both")
+        if self.jamb is not NO_JAMB:
+            raise fault("gives cladding_returns and also jamb, in whose place cladding lines the reveal; remove jamb")
+        if clad.is_mitered and self.casing is not NO_CASING:
+            raise fault(
+                "gives cladding_returns with a mitered corner and also casing, which would cover it; remove casing, or "
+                "write corner: corner boards, whose leg on the wall it is"
+            )
+        if clad.corner_board and self.casing_reveal >= clad.corner_board.thickness:
+            raise fault("casing_reveal is as wide as corner_board is thick, so the casing bears on nothing; write less")
+        if self.flare:
+            raise fault(
+                "gives flare and cladding_returns, whose furring and corner stand square to the wall; keep one of both "
+                "(wooden jambs flare)"
+            )
+        return self
+
+    @model_validator(mode="after")
     def _flare_stands(self) -> ExteriorTrim:
         if self.flare and self.returns:
             raise fault("gives flare and returns of bent metal, which stand square; keep one of both")
@@ -130,6 +172,6 @@ class ExteriorTrim(Model):
 
     @model_validator(mode="after")
     def _bears(self) -> ExteriorTrim:
-        if not self.returns and self.casing_reveal >= self.jamb.thickness:
+        if self.jamb is not NO_JAMB and self.casing_reveal >= self.jamb.thickness:
             raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
         return self

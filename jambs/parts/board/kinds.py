@@ -24,6 +24,7 @@ class Crew(Enum):
     CARPENTER = "carpenter"
     DRYWALL = "drywall crew"
     TILER = "tiler"
+    SIDING = "siding crew"
 
 
 class PartKind(Enum):
@@ -51,6 +52,9 @@ class PartKind(Enum):
     EXTERIOR_JAMB = "exterior extension jamb"
     EXTERIOR_SILL = "exterior sill"
     METAL_RETURN = "metal return"
+    CLADDING_RETURN = "cladding return"
+    CORNER_BOARD = "corner board"
+    RETURN_FURRING = "return furring"
     HEAD_FLASHING = "head flashing"
     LINER_BUCK = "liner buck"
     OUTBOARD_BUCK = "outboard buck"
@@ -72,8 +76,14 @@ class PartKind(Enum):
 
     @property
     def is_jamb(self) -> bool:
-        """Say whether it is an extension jamb, inside or outside, or a return that lines the opening in its place."""
-        return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB, PartKind.RETURN, PartKind.MULL_JAMB)
+        """Say whether it is an extension jamb, inside or outside, or what lines the opening out to the wall for it."""
+        return self in (
+            PartKind.EXTENSION_JAMB,
+            PartKind.EXTERIOR_JAMB,
+            PartKind.RETURN,
+            PartKind.MULL_JAMB,
+            PartKind.CORNER_BOARD,
+        )
 
     @property
     def is_built_up(self) -> bool:
@@ -145,6 +155,8 @@ def member_words(kind: PartKind, member: int, members: int, *, is_on_wall: bool 
         return ("", ", left return", ", right return")[member - 1]
     if kind is PartKind.STILE:
         return ", at the frame" if member == 1 else ", at the room"
+    if members > 1 and kind is PartKind.RETURN_FURRING:
+        return ", at the frame" if member == 1 else ", at the corner"
     if kind.is_of_panel_frame and members > 1:
         return f", {member} of {members}"
     if members > 1 and kind is PartKind.ROSETTE:

@@ -188,4 +188,4 @@ def _sill(place: MetalSill, clear: ClearOpening, entry: MetalReturnsEntry, sill:
 
 def over_the_head(trim: ExteriorTrim, placement: Placement) -> float:
     """Level run of a head flashing from the trim plane out [in]: over the head casing, or out under the cladding."""
-    return placement.planes.cladding_depth if trim.returns else trim.casing.thickness
+    return trim.casing.thickness if trim.is_cased else placement.planes.cladding_depth
