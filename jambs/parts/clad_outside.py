@@ -57,7 +57,8 @@ def clad_outside(placement: Placement, sides: dict[Side, FittedSide], trim: Exte
     covers = on_frames(covers_over(placement, trim, clear, grid), placement, trim, slope)
     over = (*exterior_casing(cased, placement, trim, rack), *head_flashing_of(cased, placement, trim))
     if entry.is_mitered:
-        over = (_flashing(clear, placement, trim, entry),)
+        deeper = sides[Side.HEAD].greatest - placement.exterior_depth
+        over = (_flashing(clear, placement, trim, entry, deeper),)
     parts = (*lining.parts(), *sill, *covers, *over)
     return Outside(clear=clear, parts=parts, figures=_figures(placement, clear, cased, place, trim, entry))
 
@@ -78,12 +79,17 @@ def _sill_place(
     return sill_place(clear, backs, cased, placement, trim, depth, at_feet)
 
 
-def _flashing(clear: ClearOpening, placement: Placement, trim: ExteriorTrim, entry: CladdingReturnsEntry) -> Part:
-    """Lay metal over the head of a reveal without casing: on the head return, its drip down over the return's edge."""
+def _flashing(
+    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, entry: CladdingReturnsEntry, deeper: float
+) -> Part:
+    """Lay metal over the head of a reveal without casing: on the head return, its drip down over the return's edge.
+
+    ``deeper``: how much deeper the wall was read to be over the head than it was planned [in].
+    """
     return make_flashing(
         middle=(clear.left + clear.right) / 2,
         top=clear.top + entry.thickness,
-        back=placement.planes.trim_plane,
+        back=placement.planes.trim_plane + deeper,
         casing_length=clear.width + 2 * entry.thickness,
         casing_thickness=over_the_head(trim, placement),
         flashing=trim.head_flashing,

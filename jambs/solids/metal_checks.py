@@ -60,7 +60,7 @@ def metal_joints(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck
     for leg in LEGS:
         side, head = strips[leg], strips[Side.HEAD]
         # The head starts at the right; a side that starts at its foot ends at the head.
-        wide = min(_width(side, is_finish=_is_low_start(side)), _width(head, is_finish=leg is Side.LEFT))
+        wide = min(width_at_end(side, is_finish=starts_low(side)), width_at_end(head, is_finish=leg is Side.LEFT))
         near = TIGHT + entry.thickness * solids.outside_slack.gap
         asked = entry.thickness * wide
         name = f"the metal return's {leg.board_words} {side.name} and the head {head.name}"
@@ -76,19 +76,19 @@ def metal_feet(solids: KitSolids, entry: MetalReturnsEntry) -> list[JointCheck]:
     sill = strips[Side.SILL]
     for leg in LEGS:
         side = strips[leg]
-        asked = entry.thickness * _width(side, is_finish=not _is_low_start(side)) / cosine
+        asked = entry.thickness * width_at_end(side, is_finish=not starts_low(side)) / cosine
         name = f"the metal return's {leg.board_words} {side.name} and the sill {sill.name}"
         found.append(joint(name, [side], [sill], asked=asked, tolerance=near))
     return found
 
 
-def _is_low_start(side: Solid) -> bool:
-    """Say whether the strip of a side starts at its foot."""
+def starts_low(side: Solid) -> bool:
+    """Say whether what stands at a side starts at its foot."""
     return side.part is not None and side.part.seat.along[1] > 0
 
 
-def _width(strip: Solid, *, is_finish: bool) -> float:
-    """Width of a strip at one of its ends [in]."""
+def width_at_end(strip: Solid, *, is_finish: bool) -> float:
+    """Width of a strip or a board at one of its ends [in]."""
     assert strip.part is not None
     sizes = strip.part.silhouettes.sizes
     return sizes.finish_width if is_finish else sizes.start_width

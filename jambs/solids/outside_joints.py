@@ -5,16 +5,17 @@ from __future__ import annotations
 import math
 
 from jambs.job.models.exterior_trim import ExteriorTrim
-from jambs.job.models.trim import Corner
 from jambs.parts.board.cuts import Notch
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import outside_arch_joints
-from jambs.solids.depths_round import exterior_sides, outside_flares, outside_taper
-from jambs.solids.inside_joints import bearing_beside, casing_corners
+from jambs.solids.casing_on_edges import casing_on_edges
+from jambs.solids.clad_checks import clad_joints
+from jambs.solids.depths_round import exterior_sides, outside_flares
+from jambs.solids.inside_joints import casing_corners
 from jambs.solids.joints import joint
-from jambs.solids.lookup import Set, X, Y, corner_words, one_of, pick
+from jambs.solids.lookup import Set, corner_words, one_of, pick
 from jambs.solids.metal_checks import metal_feet, metal_joints
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
@@ -35,6 +36,8 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
     if trim and trim.returns:
         return [*found, *metal_joints(solids, trim.returns)]
+    if trim and trim.cladding_returns:
+        found += clad_joints(solids, trim, trim.cladding_returns)
     if trim is None or not casing:
         return found
     entry = trim.casing
@@ -43,7 +46,7 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     if not jambs:
         return found
     found += _jamb_corners(solids, jambs, trim)
-    found += _casing_on_jambs(solids, jambs, casing, trim)
+    found += casing_on_edges(solids, jambs, casing, trim, _strips(solids, trim), _width_at_trim(solids))
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     return found + (_on_sill(solids, jambs, casing, sill, trim) if sill else [])
 
@@ -91,42 +94,12 @@ def _fall_of_head(solids: KitSolids, head: Solid, leg: Side, thick: float) -> fl
     return (fitted.depth_at(leg) - fitted.depth_at(other)) * thick / head.part.length
 
 
-def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[JointCheck]:
+def _strips(solids: KitSolids, trim: ExteriorTrim) -> dict[Side, float]:
+    """How much of the jamb's edge at each side the casing covers [in]."""
     flares = outside_flares(solids)
-    strips = {
+    return {
         side: min(flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
     }
-    if min(strips.values()) <= 0:
-        return []
-    mitered = trim.casing.corner is Corner.MITER
-    slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
-    width = _width_at_trim(solids) + 2 * trim.casing_reveal
-    walled = solids.kit.run.walled if solids.kit.run else ()
-    ends = tuple(leg for leg in LEGS if mitered and leg not in walled)
-    level = width + sum(strips[leg] for leg in LEGS if leg not in ends)
-    areas = {side: bearing_beside(strips, side, ends, level) for side in (Side.HEAD, Side.SILL)}
-    for side in (one for one in LEGS if one in casing):
-        leg = casing[side]
-        # The leg's back is shorter than its face by the slope over its thickness.
-        inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
-        areas[side] = bearing_beside(strips, side, (Side.HEAD,) if mitered else (), inner)
-    slack, more = solids.outside_slack.gap, outside_taper(solids)
-    return [
-        joint(
-            f"the exterior casing's {side.board_words} {piece.name} and the edges of the exterior jamb",
-            [piece],
-            jambs.all,
-            asked=areas[side],
-            slack=slack,
-            tolerance=TIGHT + slack * areas[side] + more * max(seen_size(piece)),
-        )
-        for side, piece in casing.by_side.items()
-    ]
-
-
-def seen_size(piece: Solid) -> tuple[float, float]:
-    """Width and height of a piece seen square to the wall [in]."""
-    return piece.high[X] - piece.low[X], piece.high[Y] - piece.low[Y]
 
 
 def _width_at_trim(solids: KitSolids) -> float:

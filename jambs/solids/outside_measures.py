@@ -11,6 +11,7 @@ from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.trim.casing_plane import hangs_as_read
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import outside_arch_measures
+from jambs.solids.clad_checks import clad_measures
 from jambs.solids.depths_round import exterior_sides, outside_flares, outside_taper
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
@@ -35,6 +36,11 @@ def outside_measures(solids: KitSolids) -> list[Measure]:
         return [*found, *metal_sill_measures(solids, trim.returns)]
     if trim and trim.returns:
         return [*found, *metal_measures(solids, trim.returns)]
+    if trim and trim.cladding_returns:
+        found += clad_measures(solids, trim, trim.cladding_returns)
+        found += _casing(solids, casing, trim) if casing else []
+        sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
+        return [*found, *(_sill(solids, sill, casing, trim.sill) if sill and trim.sill else [])]
     if trim is None or not casing:
         return found
     jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
@@ -198,9 +204,10 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
     ]
     if stands_on_sill(solids):
         return [*found, *beside_feet(solids, sill), *_kerf(sill, entry)]
+    outer = casing or pick(solids, Where.EXTERIOR, PartKind.CLADDING_RETURN)
     for side, size in (
-        ("left", casing[Side.LEFT].low[X] - sill.low[X]),
-        ("right", sill.high[X] - casing[Side.RIGHT].high[X]),
+        ("left", (outer[Side.LEFT].low[X] if casing else outer[Side.LEFT].high[X]) - sill.low[X]),
+        ("right", sill.high[X] - (outer[Side.RIGHT].high[X] if casing else outer[Side.RIGHT].low[X])),
     ):
         found.append(Measure(name=f"sill past the casing at the {side}", asked=entry.horn, found=size, tolerance=loose))
     return found + _between(solids, sill) + _kerf(sill, entry)
@@ -222,7 +229,7 @@ def _cladding_face(solids: KitSolids) -> float:
 
 def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
     """The part of the sill inside the wall is as wide as the exterior jambs stand apart, back to back."""
-    jambs = over_all(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    jambs = over_all(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, PartKind.RETURN_FURRING)
     inner = [corner[X] for corner in corners_at(sill, D, sill.low[D])]
     trim = solids.kit.placement.opening.exterior
     assert trim is not None

@@ -66,6 +66,8 @@ class SawnBoard:
 def board_less_cuts(part: Part) -> float:
     """Volume of the stock board less all cuts of its list [cu in]."""
     is_flared = part.is_leaned or any(isinstance(cut, PlaneCut | PlaneRabbet) for cut in part.cuts)
+    # The miter of an end takes a corner that the bevel of an edge has taken already.
+    is_flared |= all(any(isinstance(cut, one) for cut in part.cuts) for one in (Miter, EdgeBevel))
     if is_flared and all(isinstance(cut, FLAT_CUTS) for cut in part.cuts):
         return flat_sided_volume(part)
     molding = next((cut for cut in part.cuts if isinstance(cut, Molded)), None)

@@ -23,8 +23,8 @@ class RevealTooShallow(Finding):
         stands = f"{units.text(abs(self.depth))} {'proud of' if self.depth < 0 else 'behind'} the trim plane"
         return (
             f"{self.subject.name}: no cladding is left to return: the frame stands {stands}, and sealant joint, corner "
-            f"board with its gap and the narrowest return take {units.text(self.least)}; set the window farther in, write a narrower "
-            "corner_board, or give exterior trim with a jamb or casing alone."
+            f"board with its gap and the narrowest return take {units.text(self.least)}; set the window farther in, "
+            "write a narrower corner_board, or give exterior trim with a jamb or casing alone."
         )
 
 
@@ -102,6 +102,7 @@ class FurringOnInsulation(Finding):
         )
         return (
             f"The furring behind the returns lies on the cut edge of {' and '.join(self.layers)}, "
-            f"{units.text(self.deep)} deep, which holds no fastener: line the hole there with plywood, bring the buck out to the trim plane, or "
-            f"fix the strips through it into framing or buck with screws that are sized for it.{fire}"
+            f"{units.text(self.deep)} deep, which holds no fastener: line the hole there with plywood, bring the buck "
+            "out to the trim plane, or fix the strips through it into framing or buck with screws that are sized for "
+            f"it.{fire}"
         )
