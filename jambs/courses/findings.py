@@ -80,6 +80,22 @@ class DrawnSideBySide(Finding):
         )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnsWithoutCourses(Finding):
+    """Cladding returns that are laid in courses, of an opening on no elevation whose courses are planned."""
+
+    code: ClassVar[str] = "returns-without-courses"
+    severity: Severity = Severity.CHECK
+
+    def sentence(self, units: Units) -> str:
+        """Say what is not known, and what to write."""
+        return (
+            f"{self.subject.name}: its cladding returns are laid in courses, and no elevation with cladding has it: "
+            "pieces are not counted and their butts stand on no line; give its elevation cladding in level courses, "
+            "and the opening faces, or write laid: along the side."
+        )
+
+
 # ---- what keeps courses from being planned
 
 

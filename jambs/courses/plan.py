@@ -18,12 +18,14 @@ from jambs.courses.findings import (
     SliverUnderEave,
     TooManyCourses,
 )
+from jambs.courses.returned import ReturnedLeg, returned_legs
 from jambs.courses.task import Ladder, Target, Task
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, OFF_GRID, Grid, Units
 from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import kits_on
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
 """Courses are marked on no finer grid than this: common practice, no source."""
@@ -74,7 +76,7 @@ class CoursePlan:
     ``least``, ``greatest``: exposures, a course that the eave cuts counted whole; ``greatest_change``: between
     neighbors [in]. ``wanted``: how many heights are to be met; ``start_move``: what would let more of them be met.
     ``lost_with_less``: how many more would be missed with the next smaller change, None where there is none smaller.
-    ``grid``: of the marks.
+    ``grid``: of the marks. ``returned``: pieces of courses that run back to a frame.
     """
 
     elevation: Elevation
@@ -89,6 +91,7 @@ class CoursePlan:
     greatest_change: float
     lost_with_less: int | None
     findings: tuple[Finding, ...]
+    returned: tuple[ReturnedLeg, ...] = ()
 
     @property
     def courses(self) -> int:
@@ -107,7 +110,10 @@ def plan_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit], job: J
             raise CourseError(NoCladdingInCourses(subject=Subject.elevation(name)))
         cladding = resolve_cladding(entry.cladding, units=job.units)
         elevation = elevation_of(name, entry, kits, gap=cladding.gap)
-        return plan_courses(elevation, cladding, grid=course_grid(job))
+        plan = plan_courses(elevation, cladding, grid=course_grid(job))
+        bottoms = {one.mark: one.frame[1] - entry.start_line for one in elevation.openings}
+        lines = [line.running for line in plan.lines]
+        return replace(plan, returned=returned_legs(kits_on(name, entry, kits), bottoms, lines))
     except CourseError as error:
         about = Subject.elevation(name)
         raise CourseError(*(replace(one, subject=about) for one in error.findings)) from None

@@ -104,7 +104,7 @@ def through_opening(fixed: Fixed, kit: Kit) -> tuple[Through, ...] | None:
     placement = kit.placement
     if fixed is Fixed.CASING:
         trim = placement.opening.exterior
-        if trim is None or trim.returns:
+        if trim is None or not trim.is_cased:
             return None
         return (Through(name="casing", thickness=trim.casing.thickness), *through_field(placement.planes))
     buck = placement.buck

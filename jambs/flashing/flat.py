@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.flashing.make import Flashings, head_of
 from jambs.length import Grid
-from jambs.parts.board.touches import BlankBend, UncasedBlank
+from jambs.parts.board.touches import BlankBend, BlankOverReturn, UncasedBlank
 from jambs.parts.kit.cut_kit import FlatBlank
 from jambs.parts.kit.kit import Kit
 
@@ -16,7 +16,8 @@ def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:
         return None
     assert trim is not None
     blank = blank.on(grid)
-    bend = (UncasedBlank if trim.returns else BlankBend)(
+    over = BlankBend if trim.is_cased else UncasedBlank if trim.returns else BlankOverReturn
+    bend = over(
         bends=len(blank.bends),
         first_at=blank.bends[0].at,
         end_dam=blank.end_dam,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from typing import ClassVar
 
 from jambs.flashing.lap_words import FlangePath, LapKind, LapStep
@@ -18,13 +19,21 @@ FROM_BELOW = {
 """How pieces over a head that is not one level edge lap; common practice, no source."""
 
 
+class CoveredHead(Enum):
+    """What the front leg of a head flashing comes down over."""
+
+    CASING = "the head casing"
+    FACE_LEG = "the face leg of the head return"
+    RETURN = "the outer edge of the head return"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadFlashingLaps(LapStep):
     """The head flashing: its front leg [in]."""
 
     kind: ClassVar[LapKind] = LapKind.HEAD_FLASHING
     front: float
-    is_cased: bool = True
+    over_what: CoveredHead = CoveredHead.CASING
 
     @property
     def what(self) -> str:
@@ -33,8 +42,7 @@ class HeadFlashingLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say how far it comes down."""
-        over = "the head casing" if self.is_cased else "the face leg of the head return"
-        return f"front leg {units.text(self.front)} down over {over}"
+        return f"front leg {units.text(self.front)} down over {self.over_what.value}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -311,3 +311,35 @@ class ReturnLaps(LapStep):
         return (
             f"{sill}{mulls}{order}; every lap in sealant; nailed in slots of the face legs, so that the metal may move"
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CladReturnLaps(LapStep):
+    """Cladding that returns to the frame: gap over the sill, joint at the frame, gap at the corner board [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.TRIM
+    gap_at_sill: float
+    joint: float
+    gap_at_corner: float
+    is_mitered: bool
+    is_in_courses: bool
+    is_butt: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "cladding returns" if self.is_mitered else "cladding returns and corner boards"
+
+    def over(self, units: Units) -> str:
+        """Say the order from behind outward, what stays open and what is sealed; common practice, no source."""
+        feet = f", feet {units.text(self.gap_at_sill)} over the sill" if self.gap_at_sill else ""
+        screen = f"furring first, insect screen at its feet and the cavity open there{feet}"
+        courses = " piece by piece, butts on the lines of the wall" if self.is_in_courses else ""
+        seal = f"{units.text(self.joint)} off the frame, backer and sealant"
+        if self.is_mitered:
+            corner = "mitered to the wall's cladding at the sides, ends primed and the miter glued or sealed"
+        else:
+            gap = f", {units.text(self.gap_at_corner)} of sealant at them" if self.gap_at_corner else ""
+            head = "the head over the legs" if self.is_butt else "the head mitered to the legs"
+            corner = f"between corner boards{gap}; the corner's boards glued or sealed to each other, {head}"
+        return f"{screen}; head return first, then the sides{courses}, {seal}; {corner}"

@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.flashing.blank import Blank, BlankKind
-from jambs.flashing.head_lap_words import CladdingLaps, HeadFlashingLaps, SiteHeadLaps, UpstandLaps
+from jambs.flashing.head_lap_words import CladdingLaps, CoveredHead, HeadFlashingLaps, SiteHeadLaps, UpstandLaps
 from jambs.flashing.lap_words import (
+    CladReturnLaps,
     FlangePath,
     Foot,
     HeadMembraneLaps,
@@ -27,6 +28,7 @@ from jambs.flashing.lap_words import (
     WindowLaps,
 )
 from jambs.flashing.membrane import weather_membrane
+from jambs.job.models.cladding_returns import ReturnLaid
 from jambs.job.models.openings import Opening
 from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import Corner
@@ -39,6 +41,9 @@ PARTS_OF = {
     LapKind.TRIM: (
         PartKind.EXTERIOR_JAMB,
         PartKind.METAL_RETURN,
+        PartKind.RETURN_FURRING,
+        PartKind.CLADDING_RETURN,
+        PartKind.CORNER_BOARD,
         PartKind.MULL_JAMB,
         PartKind.MULL_CASING,
         PartKind.TRANSOM_BAR_CASING,
@@ -127,6 +132,15 @@ def _trim(kit: Kit) -> LapStep:
             has_mulls=kit.placement.opening.gang is not None,
             is_shaped=kit.placement.opening.shape is not None,
         )
+    if trim.cladding_returns:
+        return CladReturnLaps(
+            gap_at_sill=trim.cladding_returns.gap_at_sill if trim.sill else 0.0,
+            joint=trim.sealant_joint,
+            gap_at_corner=trim.cladding_returns.corner_board.gap if trim.cladding_returns.corner_board else 0.0,
+            is_mitered=trim.cladding_returns.is_mitered,
+            is_in_courses=trim.cladding_returns.laid is ReturnLaid.COURSES,
+            is_butt=trim.casing.corner is Corner.BUTT,
+        )
     return TrimLaps(
         has_jambs=_has(kit, PartKind.EXTERIOR_JAMB),
         foot=_foot(kit),
@@ -164,12 +178,13 @@ def _head(kit: Kit) -> list[LapStep]:
     """
     trim, planes = kit.placement.opening.exterior, kit.placement.planes
     assert trim is not None
-    metal, membrane, is_cased = trim.head_flashing, weather_membrane(planes), trim.returns is None
+    metal, membrane, is_cased = trim.head_flashing, weather_membrane(planes), trim.is_cased
     behind = None if membrane is None else planes.trim_plane - membrane
     about, is_level = _round(kit.placement.opening), _has(kit, PartKind.HEAD_FLASHING)
     over: LapStep = SiteHeadLaps(front=metal.drip, round=about, is_cased=is_cased)
     if is_level:
-        over = HeadFlashingLaps(front=metal.drip, is_cased=is_cased)
+        covered = CoveredHead.CASING if is_cased else CoveredHead.FACE_LEG if trim.returns else CoveredHead.RETURN
+        over = HeadFlashingLaps(front=metal.drip, over_what=covered)
     return [
         over,
         UpstandLaps(behind=behind, upstand=metal.upstand, round=about),

@@ -60,7 +60,8 @@ def joint_movements(
     for where in (Where.INTERIOR, Where.EXTERIOR):
         casing = [one for one in _of(boards, PartKind.CASING) if one.part.where is where]
         found += [_reveal(kit, casing, where, shop.grid), _miter(kit, casing, where, shop.grid)]
-    jambs, sills = _of(boards, PartKind.EXTERIOR_JAMB), _of(boards, PartKind.EXTERIOR_SILL)
+    jambs = [*_of(boards, PartKind.EXTERIOR_JAMB), *_of(boards, PartKind.CLADDING_RETURN)]
+    sills = _of(boards, PartKind.EXTERIOR_SILL)
     found += [_sealant(kit, jambs, sills, sealant_percent, shop.grid), _stool(_of(boards, PartKind.STOOL), shop)]
     return tuple(one for one in found if one)
 
@@ -106,7 +107,7 @@ def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid)
     """Casing is nailed along both edges, so it grows half to each side; what grows inward eats the reveal."""
     opening = kit.placement.opening
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
-    if not casing or trim is None:
+    if not casing or trim is None or _is_corner(kit, where):
         return None
     growth, reveal = max(one.growth for one in casing) / 2, trim.casing_reveal
     wanted = grid.fine.up(growth / (1 - REVEAL_LEFT))
@@ -119,6 +120,12 @@ def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid)
         takes_it=reveal >= wanted - HALF_64TH,
         wanted=max(reveal, wanted),
     )
+
+
+def _is_corner(kit: Kit, where: Where) -> bool:
+    """Say whether casing is a leg of a corner board: its edge may move past the other leg, and no reveal is seen."""
+    trim = kit.placement.opening.exterior
+    return where is Where.EXTERIOR and trim is not None and trim.cladding_returns is not None
 
 
 def miter_gap(width: float, share: float) -> float:

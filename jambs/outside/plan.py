@@ -9,8 +9,9 @@ from typing import TypeVar
 
 from jambs.courses.cladding import CourseError
 from jambs.courses.elevation import elevation_of
-from jambs.courses.findings import NoSillHeight
+from jambs.courses.findings import NoSillHeight, ReturnsWithoutCourses
 from jambs.courses.plan import CoursePlan, plan_elevation
+from jambs.courses.returned import is_in_courses
 from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.findings import Finding, FindingsError, Subject
@@ -90,9 +91,19 @@ def plan_each_outside(kits: Sequence[Kit], job: Job) -> tuple[PlannedOutside, tu
         movements=tuple(one for one in movements if one),
         neighbors=neighbor_findings(kits, job),
         fittings=fittings,
-        findings=(*unplaced_openings(kits, job), *not_compared(kits, job)),
+        findings=(*unplaced_openings(kits, job), *not_compared(kits, job), *_without_courses(kits, courses)),
     )
     return outside, tuple(dict.fromkeys(wrong))
+
+
+def _without_courses(kits: Sequence[Kit], courses: Sequence[CoursePlan | None]) -> Iterator[Finding]:
+    """Name the openings whose cladding returns in courses that no elevation has."""
+    counted = {leg.opening for plan in courses if plan for leg in plan.returned}
+    yield from (
+        ReturnsWithoutCourses(subject=Subject.opening(kit.mark))
+        for kit in kits
+        if is_in_courses(kit) and kit.mark not in counted
+    )
 
 
 def _tried(work: Callable[[], Made], wrong: list[Finding]) -> Made | None:

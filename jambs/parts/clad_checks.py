@@ -17,7 +17,7 @@ from jambs.parts.findings.cladding_findings import (
     SillShortOfReturns,
 )
 from jambs.parts.trim.cladding_returns import Reveal
-from jambs.parts.trim.sill_place import SillPlace
+from jambs.parts.trim.exterior_sill import SillPlace
 from jambs.place.placement import Placement
 
 LEAST_BEARING = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}

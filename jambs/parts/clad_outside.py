@@ -7,6 +7,7 @@ from dataclasses import replace
 from jambs.job.models.cladding_returns import CladdingReturnsEntry
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.parts.board.part import Part
+from jambs.parts.board.touches import StripOverReturn
 from jambs.parts.clad_checks import hold_deep_enough, hold_under_the_legs
 from jambs.parts.kit.kit import Figure, FigureKind, FittedSide
 from jambs.parts.outside_checks import hold_clear_of_the_flange
@@ -93,7 +94,7 @@ def _flashing(
         casing_length=clear.width + 2 * entry.thickness,
         casing_thickness=over_the_head(trim, placement),
         flashing=trim.head_flashing,
-        is_cased=False,
+        bend=StripOverReturn,
     )
 
 

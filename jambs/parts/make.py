@@ -35,7 +35,8 @@ from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, Ope
 from jambs.parts.kit.left_on import left_on
 from jambs.parts.mulls.mull import cover_findings, finished_findings
 from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
-from jambs.parts.outside import Outside, make_outside
+from jambs.parts.outside import make_outside
+from jambs.parts.outside_trim import Outside
 from jambs.parts.readings.as_built import is_measured
 from jambs.parts.run import lent_by, off_plane_findings, run_findings, run_of
 from jambs.parts.shapes.arch import Rack

@@ -10,6 +10,7 @@ from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.together import Together
+from jambs.parts.board.touches import UncasedStrip
 from jambs.parts.clad_outside import clad_outside
 from jambs.parts.jambs.exterior_jamb import exterior_jambs
 from jambs.parts.jambs.flare_checks import hold_edges_open
@@ -210,7 +211,7 @@ def _returned(placement: Placement, sides: dict[Side, FittedSide], trim: Exterio
         casing_length=clear.width + 2 * trim.returns.face_leg,
         casing_thickness=over_the_head(trim, placement),
         flashing=trim.head_flashing,
-        is_cased=False,
+        bend=UncasedStrip,
     )
     over = mull_covers(opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)
     covers = metal_covers(over, trim.returns, placement.outside_edge, grid)

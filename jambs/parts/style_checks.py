@@ -57,7 +57,8 @@ def style_findings(
     if opening.interior.stool and PartKind.STOOL not in kinds:
         yield StoolHasNoDepth(subject=about)
     is_closed_below = _is_door(opening) or (opening.shape is not None and opening.shape.is_cut_below(opening.frame))
-    is_open_below = PartKind.EXTERIOR_JAMB in kinds and PartKind.EXTERIOR_SILL not in kinds
+    lined = {PartKind.EXTERIOR_JAMB, PartKind.CLADDING_RETURN}
+    is_open_below = bool(lined & kinds) and PartKind.EXTERIOR_SILL not in kinds
     is_open_below |= bool(opening.exterior and opening.exterior.returns and not opening.exterior.returns.sill)
     if is_open_below and not is_closed_below:
         yield NothingUnderFrame(subject=about)
@@ -90,7 +91,7 @@ def _nailer(placement: Placement, about: Subject, *, is_casing_fastened: bool) -
     planes, buck = placement.planes, placement.buck
     reaches = buck is not None and abs(buck.outer - planes.trim_plane) < SAME_SIZE
     trim = placement.opening.exterior
-    if trim is None or trim.returns or reaches or is_casing_fastened:
+    if trim is None or not trim.is_cased or reaches or is_casing_fastened:
         return
     behind = [one.layer for one in planes.layers if one.layer.role not in (Role.CLADDING, Role.MEMBRANE)]
     if behind[-1].role is Role.INSULATION:

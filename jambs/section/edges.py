@@ -110,8 +110,8 @@ def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
         sill = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if sill:
         return lambda depth: -_underside(sill, depth)
-    kinds = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
-    jamb = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
+    lining = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN, PartKind.RETURN_FURRING)
+    jamb = next((one for kind in lining if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if jamb is None:
         return lambda depth: rough
     start = jamb.seat.at(0.0, 0.0, jamb.thickness)[2]
@@ -139,7 +139,19 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
         over = trim.head_flashing.drip + trim.head_flashing.gap_to_cladding
         return lambda depth: before(depth) + over
     if piece is None:
-        return before
+        return _to_the_miter(kit, cut, before)
     gap = trim.head_flashing.gap_to_cladding if cut is SectionCut.HEAD else 0.0
     far = outer_edge(piece, kit, cut) + gap
     return lambda depth: far
+
+
+def _to_the_miter(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
+    """Where cladding stops that is mitered to its return: at the sides in the miter, over the head above the metal."""
+    trim, face = kit.placement.opening.exterior, kit.placement.planes.cladding_face
+    found = part_at(kit, Where.EXTERIOR, PartKind.CLADDING_RETURN, cut)
+    if found is None or trim is None:
+        return before
+    near, back = face_and_back(found, kit, cut)
+    if cut is SectionCut.HEAD:
+        return lambda depth: back + trim.head_flashing.gap_to_cladding
+    return lambda depth: near + face - depth

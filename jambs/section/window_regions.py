@@ -129,7 +129,8 @@ def _bed(kit: Kit, part: Part) -> float:
 def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
     trim = kit.placement.opening.exterior
     metal = trim.returns if trim and cut is not SectionCut.SILL else None
-    jamb = part_at(kit, Where.EXTERIOR, PartKind.METAL_RETURN if metal else PartKind.EXTERIOR_JAMB, cut)
+    kinds = (PartKind.METAL_RETURN,) if metal else (PartKind.EXTERIOR_JAMB, PartKind.CLADDING_RETURN)
+    jamb = next((one for kind in kinds if (one := part_at(kit, Where.EXTERIOR, kind, cut))), None)
     if trim is None or jamb is None or not trim.sealant_joint:
         return []
     wide = metal.frame_leg if metal else jamb.thickness

@@ -69,6 +69,7 @@ def _elevation(paper: ElevationPaper, register: Register, shop: Shop, units: Uni
         "start_cures": [start_cure_words(plan)] if plan.start_move else [],
         "findings": told(_own(plan, register)),
         "assumed": assumed_records(assumed_of(plan.cladding, units)),
+        "returned": _returned(plan),
         "datum": datum_words(pole),
         "length": feet_text(pole.length, units=plan.grid.units),
         "marks": [_mark(mark, plan) for mark in pole.marks],
@@ -90,6 +91,22 @@ def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:
         {"name": "exposures", "value": f"{text(plan.least)} to {text(plan.greatest)}"},
         {"name": "greatest change between neighbors", "value": text(plan.greatest_change)},
         {"name": "height, start line to eave", "value": feet_text(pole.length, units=plan.grid.units)},
+    ]
+
+
+def _returned(plan: CoursePlan) -> list[Record]:
+    """Return the pieces of courses that run back to a frame, a line for each side of a reveal."""
+    text, units = plan.grid.text, plan.grid.units
+    return [
+        {
+            "opening": leg.opening,
+            "mark": leg.mark,
+            "pieces": str(leg.pieces),
+            "length": text(leg.length),
+            "first": text(leg.heights[0]) if leg.heights else "",
+            "running": feet_text(leg.running, units=units),
+        }
+        for leg in plan.returned
     ]
 
 

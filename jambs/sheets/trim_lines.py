@@ -166,16 +166,28 @@ def exterior_lines(trim: Record) -> list[Line]:
     """Return joints, reveals, sill and flashing of the exterior trim."""
     if trim.get("returns"):
         return _metal_lines(trim)
-    lines = [
-        line("frame reveal", trim["frame_reveal"]["text"]),
-        line("sealant joint", trim["sealant_joint"]["text"]),
-        line("casing reveal", trim["casing_reveal"]["text"]),
-        *_casing_lines(trim["casing"]),
-    ]
-    lines += _flare_lines(trim)
+    lines = [line("frame reveal", trim["frame_reveal"]["text"]), line("sealant joint", trim["sealant_joint"]["text"])]
+    if trim.get("casing"):
+        lines += [line("casing reveal", trim["casing_reveal"]["text"]), *_casing_lines(trim["casing"])]
+    lines += [*_flare_lines(trim), *_clad_lines(trim.get("cladding_returns"))]
     if trim["sill"]:
         lines += _sill_lines(trim["sill"])
     return lines + _flashing_lines(trim["head_flashing"])
+
+
+def _clad_lines(clad: Record | None) -> list[Line]:
+    """Return what is said of cladding that returns to the frame."""
+    if not clad:
+        return []
+    furring, board = clad["furring"], clad["corner_board"]
+    gap = [line("gap at the corner board", board["gap"]["text"])] if board else []
+    return [
+        line("cladding returns", f"{clad['stock']} {clad['thickness']['text']}, {clad['laid']}"),
+        line("corner", clad["corner"]),
+        *gap,
+        *_lines_of(clad, (("gap_at_sill", "feet over the sill"),)),
+        line("cavity behind returns", f"{furring['thickness']['text']}, open at the feet, insect screen"),
+    ]
 
 
 def _as_sold(size: Record) -> str:

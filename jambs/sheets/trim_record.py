@@ -29,7 +29,18 @@ def trim_record(opening: Opening, *, units: Units, corners: str = "", mitered: C
     return record
 
 
-LATER_KEYS = ("stack", "panels", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
+LATER_KEYS = (
+    "stack",
+    "panels",
+    "returns",
+    "cladding_returns",
+    "wall_edge",
+    "tile_sill",
+    "flare",
+    "built_up",
+    "profile",
+    "mull_casing",
+)
 """Of interior trim, in the file only where a job gives them."""
 
 
@@ -41,8 +52,14 @@ def _said(trim: Record) -> Record:
 
 
 def _outside_said(trim: Record) -> Record:
-    """Return exterior trim without the keys that a job does not give: of bent metal jamb, casing and wooden sill."""
-    left_out = {"jamb", "casing", "casing_reveal", "sill"} if trim["returns"] else set()
+    """Return exterior trim without the keys that a job does not give: of bent metal jamb, casing and wooden sill.
+
+    Of returned cladding the jamb, and where its corner is mitered casing too.
+    """
+    left_out = {"jamb", "casing", "casing_reveal", "sill"} if trim["returns"] else set[str]()
+    clad = trim["cladding_returns"]
+    if clad:
+        left_out = {"jamb"} if clad["corner_board"] else {"jamb", "casing", "casing_reveal"}
     return {key: value for key, value in _stated(trim).items() if key not in left_out}
 
 

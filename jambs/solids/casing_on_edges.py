@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.trim import Corner
@@ -21,7 +20,7 @@ def casing_on_edges(
     jambs: Set,
     casing: Set,
     trim: ExteriorTrim,
-    strips: Mapping[Side, float],
+    strips: dict[Side, float],
     clear: float,
     what: str = "exterior jamb",
 ) -> list[JointCheck]:

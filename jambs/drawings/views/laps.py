@@ -164,7 +164,7 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
     returned = next((one for one in flashings.blanks if one.kind is BlankKind.HEAD_RETURN and one.is_level), None)
     trim = kit.placement.opening.exterior
     is_metal = trim is not None and trim.returns is not None
-    lined = _outermost(head, Stuff.METAL if is_metal else Stuff.CASING)
+    lined = _outermost(head, Stuff.METAL) if is_metal else _outermost(head, _casing_of(head), is_part=True)
     if LapKind.HEAD_FLASHING not in targets:  # formed on site: what it lies on, of metal its face leg
         targets[LapKind.HEAD_FLASHING] = (lined.right if is_metal else lined.center[0], lined.top)
         up = trim.head_flashing.upstand if trim else 0.0
@@ -180,7 +180,22 @@ def _middle(points: Sequence[Point]) -> Point:
     return (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
 
 
-def _outermost(section: Section, stuff: Stuff) -> Box:
-    """Return the box of the outermost region of a stuff; of the outermost of all where there is none of it."""
-    regions = [one for one in section.regions if one.stuff is stuff] or section.regions
+def _casing_of(section: Section) -> Stuff:
+    """Return what trims the opening outside: casing, or cladding that returns to the frame."""
+    return Stuff.CASING if _has(section, Stuff.CASING) else Stuff.CLADDING
+
+
+def _has(section: Section, stuff: Stuff) -> bool:
+    return any(one.stuff is stuff for one in section.regions)
+
+
+def _outermost(section: Section, stuff: Stuff, *, is_part: bool = False) -> Box:
+    """Return the box of the outermost region of a stuff; of the outermost of all where there is none of it.
+
+    ``is_part``: of cladding a part of the kit, that of the reveal, and not the wall's.
+    """
+    found = [one for one in section.regions if one.stuff is stuff]
+    if stuff is Stuff.CLADDING:
+        found = [one for one in found if bool(one.mark) is is_part]
+    regions = found or section.regions
     return max((box_around(turned(one.outline)) for one in regions), key=lambda box: box.center[0])

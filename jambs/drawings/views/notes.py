@@ -99,6 +99,12 @@ def _outside_words(kit: Kit, job: Job) -> list[str]:
             f"Outside: returns of bent metal, {trim.returns.material}, cladding {trim.returns.cladding.value}. Frame "
             f"reveal {_text(trim.frame_reveal, job)}, sealant joint {_text(trim.sealant_joint, job)}."
         ]
+    clad = trim.cladding_returns
+    if clad:
+        return [
+            f"Outside: cladding returned to the frame over furring, {clad.laid.value}, {clad.corner.value}. Frame "
+            f"reveal {_text(trim.frame_reveal, job)}, sealant joint {_text(trim.sealant_joint, job)}."
+        ]
     corner = _corner_words(kit, trim.casing, Where.EXTERIOR)
     return [
         f"Outside: casing corners {corner}, frame reveal {_text(trim.frame_reveal, job)}, casing reveal "

@@ -189,6 +189,11 @@ def hold_boxed(
             f"is {boxed.value}, and the exterior trim lines the opening with bent metal, of which no mull jambs are "
             "made; write boxed: inside"
         )
+    if boxed is not Boxed.INSIDE and exterior is not None and exterior.cladding_returns:
+        told.append(
+            f"is {boxed.value}, and the exterior trim lines the opening with its cladding, of which no mull jambs are "
+            "made; write boxed: inside"
+        )
     for sentence in told:
         complaints.say(source, ("mull", "boxed"), sentence)
     return bool(told)

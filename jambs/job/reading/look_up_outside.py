@@ -78,7 +78,9 @@ def _check_stories(entry: ElevationEntry, source: TextSource, marks: Sequence[st
 def _stocks(thing: Any) -> Iterator[str]:
     """Yield every stock that an opening's trim is made of."""
     for trim in (thing.interior, thing.exterior):
-        for key in type(trim).model_fields if trim else ():
-            stock = getattr(getattr(trim, key), "stock", None)
+        clad = getattr(trim, "cladding_returns", None)
+        own = [getattr(trim, key) for key in type(trim).model_fields] if trim else []
+        for one in (*own, *((clad.furring, clad.corner_board) if clad else ())):
+            stock = getattr(one, "stock", None)
             if isinstance(stock, str) and stock:
                 yield stock

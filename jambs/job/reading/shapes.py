@@ -93,6 +93,12 @@ def _of_trim(
             f"gives returns with a sill, which lies between upright sides, and the {kind} has none; take sill out of "
             "returns: the metal goes all round",
         )
+    if exterior and exterior.cladding_returns:
+        yield (
+            "exterior_trim",
+            f"gives cladding_returns, whose courses, furring and corners are laid round rectangles, and the frame is "
+            f"{kind}; write a jamb, or returns of bent metal, which go round it",
+        )
     if not shape.is_cut_below(frame):
         return
     yield from _of_sill(shape, frame, interior)
@@ -132,6 +138,8 @@ def _of_arch(
     for key, trim in trims:
         if trim.flare is not None:
             yield from ((key, said) for said in _of_flared_arch(shape, frame, trim, units))
+        elif key == "exterior_trim" and isinstance(trim, ExteriorTrim) and trim.cladding_returns:
+            continue  # refused as it is
         elif said := _of_square_arch(shape.kind.value, trim.jamb, is_outside=key == "exterior_trim"):
             yield key, said
 

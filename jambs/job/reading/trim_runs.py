@@ -153,6 +153,8 @@ def _hold_trims(source: TextSource, opening: Opening, complaints: Complaints) ->
 def _lacking_outside(trim: ExteriorTrim) -> Iterator[tuple[str, str]]:
     if trim.returns is not None:
         yield "has returns of bent metal", _METAL
+    elif trim.cladding_returns is not None:
+        yield "has cladding_returns", _CLAD
     elif trim.mull_casing is None:
         yield "has no mull_casing", _MULL_CASING
 
@@ -161,6 +163,10 @@ _METAL = (
     "sheet is turned at the corners of its own opening and has its legs on the wall between, so that nothing lies over "
     "both: take trim_with out and line each by itself, heads in line by sill_with, gang them under units in one rough "
     "opening, where strips of metal cover the mulls, or take returns out"
+)
+_CLAD = (
+    "its cladding turns into the reveal at every side of its own opening, so that the wall between is clad and no board "
+    "lies over both: take trim_with out and line each by itself, heads in line by sill_with, or write a jamb instead"
 )
 _MULL_CASING = "give it mull_casing: {thickness: …, stock: …} for the board on the wall between"
 

@@ -67,6 +67,16 @@ class UncasedBlank(BlankBend):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StripOverReturn(StripBend):
+    """A strip over the head of an opening that mitered cladding returns: out over the head return, past its ends."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlankOverReturn(BlankBend):
+    """A planned blank over the head of an opening that mitered cladding returns."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MetalCorner:
     """How an end of metal along an edge of a shape meets the next: the path turns, the upper one laps the lower.
 

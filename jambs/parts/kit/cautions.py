@@ -113,6 +113,10 @@ DISSIMILAR = (
     "Dissimilar metals: keep aluminum and zinc off copper, fresh mortar and treated wood, tape or paint between; "
     "fasteners of the same metal or of stainless steel."
 )
+REVEAL_CAVITY = (
+    "Fire: the cavity behind returned cladding opens into the wall's; whether it is to be fire blocked round the "
+    "opening, and foam in it covered, the local code decides. Insect screen keeps it open to the air."
+)
 SILICA = "Silica: cut cement board, stucco and masonry wet or with extraction, and wear a mask."
 FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the label says."
 FOAM = (
@@ -214,6 +218,8 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
         yield METAL
     if any(part.kind is PartKind.METAL_RETURN for part in parts):
         yield DISSIMILAR
+    if any(part.kind is PartKind.CLADDING_RETURN for part in parts):
+        yield REVEAL_CAVITY
     if _has_silica(placement) and outside:
         yield SILICA
     if _has_cavity(placement):

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Shop
-from jambs.parts.board.cuts import EndBevel
+from jambs.parts.board.cuts import EndBevel, Miter
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
@@ -20,6 +20,8 @@ DEPTH_PARTS = (
     PartKind.STOOL,
     PartKind.MULL_JAMB,
     PartKind.EXTERIOR_JAMB,
+    PartKind.CLADDING_RETURN,
+    PartKind.RETURN_FURRING,
     PartKind.EXTERIOR_SILL,
 )
 """Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
@@ -39,6 +41,8 @@ ON_THE_ROOM_EDGE = (
 
 def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
+    if part.kind is PartKind.RETURN_FURRING and part.members > 1:
+        return False  # two strips are as wide in any depth
     if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is not PartKind.MULL_JAMB):
         return False  # of stacked frames only the one against the wall waits for the tape
     return not _is_read(part, opening)
@@ -69,8 +73,12 @@ def is_planned(part: Part, opening: Opening) -> bool:
 
 def foot_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the foot of a casing leg outside may still change: on a sloping sill it is lower in a deeper wall."""
-    is_leg = part.kind is PartKind.CASING and part.where is Where.EXTERIOR and part.side.is_leg
-    return is_leg and any(isinstance(cut, EndBevel) for cut in part.cuts) and not _is_read(part, opening)
+    if not part.side.is_leg or _is_read(part, opening):
+        return False
+    if part.kind in (PartKind.CORNER_BOARD, PartKind.RETURN_FURRING):
+        return any(isinstance(cut, Miter) for cut in part.cuts)
+    is_leg = part.kind is PartKind.CASING and part.where is Where.EXTERIOR
+    return is_leg and any(isinstance(cut, EndBevel) for cut in part.cuts)
 
 
 def length_is_planned(part: Part, opening: Opening) -> bool:

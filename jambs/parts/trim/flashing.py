@@ -7,7 +7,7 @@ from jambs.job.models.exterior_trim import HeadFlashing
 from jambs.parts.board.cuts import Crosscut, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
-from jambs.parts.board.touches import StripBend, UncasedStrip
+from jambs.parts.board.touches import StripBend
 from jambs.sides import Side
 
 METAL = 1 / 32
@@ -23,9 +23,11 @@ def make_flashing(
     casing_length: float,
     casing_thickness: float,
     flashing: HeadFlashing,
-    is_cased: bool = True,
+    bend: type[StripBend] = StripBend,
 ) -> Part:
     """Make the flashing blank: ``top``: y of the head casing's upper edge, ``back``: the trim plane [in].
+
+    ``bend``: what it lies over.
 
     Girth = upstand + casing thickness + drip.
     """
@@ -38,7 +40,7 @@ def make_flashing(
         blank=PartBlank(stock=SHEET_METAL, thickness=METAL, is_metal=True),
         cuts=(Rip(width=girth), Crosscut(length=length)),
         touches=(
-            (StripBend if is_cased else UncasedStrip)(
+            bend(
                 upstand=flashing.upstand,
                 top=casing_thickness,
                 drip=flashing.drip,

@@ -7,7 +7,16 @@ from collections.abc import Iterator
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
 from jambs.parts.board.bent_metal import FOLD_DEG, BendLine
 from jambs.parts.board.part import Part
-from jambs.parts.board.touches import BlankBend, MetalCorner, ReturnBend, StripBend, UncasedBlank, UncasedStrip
+from jambs.parts.board.touches import (
+    BlankBend,
+    BlankOverReturn,
+    MetalCorner,
+    ReturnBend,
+    StripBend,
+    StripOverReturn,
+    UncasedBlank,
+    UncasedStrip,
+)
 from jambs.sides import Side
 
 
@@ -28,6 +37,8 @@ def strip_bends(part: Part, grid: Grid) -> Iterator[str]:
 
 def _over(bend: StripBend | BlankBend) -> tuple[str, str]:
     """Say what a flashing lies over, and past what its ends stand."""
+    if isinstance(bend, StripOverReturn | BlankOverReturn):
+        return "over the head return", "the head return"
     is_uncased = isinstance(bend, UncasedStrip | UncasedBlank)
     return ("out under the cladding", "the face legs") if is_uncased else ("over the casing", "the casing")
 

@@ -184,6 +184,9 @@ _ENDS: dict[PartKind, Callable[[Part, Grid], str]] = {
     PartKind.CASING: _casing_ends,
     PartKind.BACKBAND: _casing_ends,
     PartKind.EXTERIOR_JAMB: _exterior_jamb_ends,
+    PartKind.CLADDING_RETURN: _exterior_jamb_ends,
+    PartKind.CORNER_BOARD: _exterior_jamb_ends,
+    PartKind.RETURN_FURRING: _exterior_jamb_ends,
     PartKind.APRON: _apron_ends,
     PartKind.MULL_JAMB: _exterior_jamb_ends,
     PartKind.MULL_CASING: _cover_ends,
@@ -222,7 +225,12 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
             for one in _of(part, EdgeBevel)
         )
         return
-    if bevel and not part.is_leaned:
+    if bevel and part.kind is PartKind.CLADDING_RETURN:
+        yield (
+            f"bevel the {edge_name(part, bevel.edge)} {angle_text(bevel.angle_deg)}, the face long: the corner is "
+            "mitered to the wall's cladding"
+        )
+    elif bevel and not part.is_leaned:
         face = grid.text(part.width - part.thickness * tangent(bevel.angle_deg))
         yield (
             f"bevel both long edges {angle_text(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "

@@ -134,7 +134,9 @@ def _built(kit: Kit, study: PlacementStudy) -> Record:
     depth = size(buck.outer - buck.inner if buck else None, units=units)
     return {
         "interior_board": boards_words(kit, PartKind.EXTENSION_JAMB, units=units) or "none",
-        "exterior_board": boards_words(kit, PartKind.EXTERIOR_JAMB, units=units) or "none",
+        "exterior_board": boards_words(kit, PartKind.EXTERIOR_JAMB, units=units)
+        or boards_words(kit, PartKind.CLADDING_RETURN, units=units)
+        or "none",
         "buck": f"{buck.kind.value}, {depth['text']} deep" if buck and depth else "none",
         "buck_depth": depth,
         "overhang": size(placement.overhang, units=units),

@@ -1,0 +1,78 @@
+"""Courses that turn round a corner and run back to the frame: how many pieces each reveal takes, and how long they are.
+
+A piece runs from the frame to the corner; its butt lies on the line of its course on the wall.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from jambs.job.models.cladding_returns import ReturnLaid
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import seen_box
+from jambs.sides import LEGS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnedLeg:
+    """The pieces at one side of a reveal, by its mark.
+
+    ``length``: of each, from the frame's joint to the corner; ``heights``: butts, over the start line, from below [in].
+    The first piece starts at the foot, cut to the slope of the sill.
+    """
+
+    opening: str
+    mark: str
+    length: float
+    heights: tuple[float, ...]
+    is_mitered: bool
+
+    @property
+    def pieces(self) -> int:
+        """How many pieces there are, the cut ones at the foot and under the head counted."""
+        return len(self.heights)
+
+    @property
+    def running(self) -> float:
+        """Their lengths together, without waste [in]."""
+        return self.length * self.pieces
+
+
+def is_in_courses(kit: Kit) -> bool:
+    """Say whether the cladding at the sides of a reveal is laid in courses."""
+    trim = kit.placement.opening.exterior
+    clad = trim.cladding_returns if trim else None
+    return clad is not None and clad.laid is ReturnLaid.COURSES
+
+
+def returned_legs(kits: Sequence[Kit], bottoms: dict[str, float], lines: Sequence[float]) -> tuple[ReturnedLeg, ...]:
+    """Return the pieces at both sides of every reveal that is laid in courses.
+
+    ``bottoms``: bottom of the frame by mark, ``lines``: all course lines, both over the start line [in].
+    """
+    return tuple(
+        _leg(kit, part, bottoms[kit.mark], lines)
+        for kit in kits
+        if is_in_courses(kit) and kit.mark in bottoms
+        for part in kit.parts
+        if part.kind is PartKind.CLADDING_RETURN and part.side in LEGS
+    )
+
+
+def _leg(kit: Kit, part: Part, bottom: float, lines: Sequence[float]) -> ReturnedLeg:
+    _, low, _, high = seen_box(part)
+    foot, top = bottom + low, bottom + high
+    within = [max(below, foot) for below, above in pairwise(lines) if above > foot and below < top]
+    trim = kit.placement.opening.exterior
+    clad = trim.cladding_returns if trim else None
+    return ReturnedLeg(
+        opening=kit.mark,
+        mark=part.mark,
+        length=part.width,
+        heights=tuple(within),
+        is_mitered=clad is not None and clad.is_mitered,
+    )
