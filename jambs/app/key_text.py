@@ -7,7 +7,7 @@ from importlib.resources import files
 
 from jambs.job.key_list import KeyLine, KeySection, key_sections, sections_with
 
-PICTURES = ("depths", "faces", "heights", "bent", "between")
+PICTURES = ("depths", "faces", "heights", "bent", "clad", "between")
 WIDTH = 100
 KEY_WIDTH = 24
 
@@ -18,7 +18,7 @@ def keys_text(word: str) -> str:
     if not sections:
         return ""
     picture = [_picture(word)] if word in PICTURES else []
-    note = f"* must be given where its section is. Pictures: jambs keys {', '.join(PICTURES)}."
+    note = f"* must be given where its section is.\nPictures: jambs keys {', '.join(PICTURES)}."
     return "\n\n".join([*picture, *map(_section, sections), note])
 
 

@@ -18,7 +18,7 @@ import click
 def keys(word: str, pdf: Path | None, units: str, overwrite: bool) -> None:
     """Print what the keys of a job file mean.
 
-    With WORD, the keys and sections of that name; with depths, faces, heights, bent or between, that picture.
+    With WORD, the keys and sections of that name; with depths, faces, heights, bent, clad or between, that picture.
     """
     from jambs.commands.errors import stop, told
     from jambs.face import Units, keys_text

@@ -162,13 +162,12 @@ def _clad_outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outli
     if not legs:
         return None
     horns = next((seen_box(part) for part in kit.parts if part.kind is PartKind.EXTERIOR_SILL), None)
-    low, under, high, over = _box_of(
-        kit, [part for part in kit.parts if part.kind is PartKind.CASING and part.where is Where.EXTERIOR]
-    )
+    outside = [part for part in kit.parts if part.where is Where.EXTERIOR]
+    low, under, high, over = _box_of(kit, [part for part in outside if part.kind is PartKind.CASING])
     if (trim := kit.placement.opening.exterior) and not trim.is_cased:
         low, high = legs[0].seat.origin[0], legs[1].seat.origin[0]
         over = max(seen_box(part)[3] for part in kit.parts if part.kind is PartKind.CLADDING_RETURN)
-    ring = ((low, under), (high, under), (high, over), (low, over))
+    ring: Outline = ((low, under), (high, under), (high, over), (low, over))
     if horns:
         ring = (
             (horns[0], horns[1]),

@@ -267,6 +267,42 @@ def _bent_sill(sketch: _Sketch) -> None:
     sketch.word(206, 154.5, "slope", anchor="start", bold=True)
 
 
+def clad_picture() -> str:
+    """Draw cladding that returns to the frame: its side from above with the corner, its foot over the sill."""
+    sketch = _Sketch(250, 136)
+    sketch.word(4, 10, "INSIDE", anchor="start", size=SMALL)
+    sketch.word(246, 10, "OUTSIDE", anchor="end", size=SMALL)
+    sketch.box(34, 16, 126, 40, PALE)
+    sketch.box(160, 16, 10, 14, WALL)
+    sketch.box(160, 33, 14, 45, WOOD)
+    for x in (62, 126):
+        sketch.box(x, 56, 34, 10, WOOD)
+    sketch.box(62, 66, 62, 9, WALL)
+    sketch.box(132, 66, 28, 13, WOOD)
+    sketch.box(24, 74, 34, 26, FRAME)
+    sketch.word(98, 27, "wall", size=SMALL)
+    sketch.word(41, 90, "frame", size=SMALL)
+    sketch.word(92, 84, "return", size=SMALL)
+    sketch.word(196, 25, "cladding", size=SMALL)
+    sketch.word(178, 50, "casing", anchor="start", size=SMALL)
+    sketch.word(111, 64, "furring", size=SMALL)
+    sketch.across(62, 96, 46, "width", from_y=56)
+    sketch.up(56, 66, 20, "", from_x=60)
+    sketch.word(4, 52, "thickness", anchor="start", bold=True)
+    sketch.across(124, 132, 88, "", from_y=76)
+    sketch.word(120, 97, "gap", bold=True)
+    sketch.across(132, 160, 100, "", from_y=80)
+    sketch.word(146, 110, "width", bold=True)
+    sketch.word(162, 110, "of the corner board", anchor="start", size=SMALL)
+    sketch.up(66, 79, 180, "thickness", from_x=161)
+    sketch.box(24, 106, 40, 12, WALL)
+    sketch.line(16, 121, 84, 131, width=1.2)
+    sketch.word(44, 114.5, "return", size=SMALL)
+    sketch.word(96, 133, "sill", size=SMALL)
+    sketch.up(118, 127, 72, "gap_at_sill", from_x=64, shift=-3)
+    return sketch.svg
+
+
 def between_picture() -> str:
     """Draw two openings that are trimmed as one, from inside: the keys stand with the right one."""
     sketch = _Sketch(250, 112)
@@ -292,6 +328,7 @@ PICTURES: Mapping[str, Callable[[], str]] = {
     "faces": faces_picture,
     "heights": heights_picture,
     "bent": bent_picture,
+    "clad": clad_picture,
     "between": between_picture,
 }
 """By the names that `jambs keys` and the messages use."""

@@ -15,6 +15,7 @@ NAMES = {
     "faces": "faces: the same, larger",
     "heights": "heights, seen from inside",
     "bent": "bent: returns of bent metal outside",
+    "clad": "clad: cladding returned to the frame",
     "between": "between openings trimmed as one",
 }
 

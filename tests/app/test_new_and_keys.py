@@ -135,7 +135,8 @@ def test_keys_on_the_terminal(shop: Shop) -> None:
     assert max(map(len, said.splitlines())) <= 100
 
 
-DRAWN = ("WindowType", "OpeningEntry", "MetalReturnsEntry", "MetalSillEntry", "TrimWithEntry")
+CLAD = ("CladdingReturnsEntry", "ReturnFurringEntry", "CornerBoardEntry")
+DRAWN = ("WindowType", "OpeningEntry", "MetalReturnsEntry", "MetalSillEntry", "TrimWithEntry", *CLAD)
 
 
 @pytest.mark.parametrize("name", PICTURES)
@@ -159,10 +160,10 @@ def test_a_word_that_no_key_has(shop: Shop) -> None:
 
 
 @pytest.mark.parametrize(("units", "width"), [("inch", 11 * 72), ("mm", 297 / 25.4 * 72)])
-def test_the_printed_list_has_three_pages_and_every_key(units: str, width: float, shop: Shop) -> None:
+def test_the_printed_list_has_four_pages_and_every_key(units: str, width: float, shop: Shop) -> None:
     assert shop.run("keys", "--pdf", "keys.pdf", "--units", units).exit_code == 0
     pages = PdfReader(shop.folder / "keys.pdf").pages
-    assert len(pages) == 3
+    assert len(pages) == 4
     assert float(pages[0].mediabox.width) == pytest.approx(width, abs=1)
     text = re.sub(r"\s+", "", "".join(page.extract_text() for page in pages))
     assert [key for _, key in key_words() if key not in text] == []

@@ -16,6 +16,7 @@ from jambs.job.models.side_lines import side_lines
 from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.catalog import find_layer, material_name
+from jambs.job.reading.cladding import ask_cladding
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice
@@ -65,6 +66,7 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     wrong = not _fits(entry, window.entry, source, complaints)
     wrong |= not gang and not _opens(entry, window.entry, source, complaints)
     wrong |= ask_door(entry, window.entry, interior.entry, source, complaints)
+    wrong |= ask_cladding(entry, built, exterior.entry if exterior else None, source, complaints)
     wrong |= ask_shape(entry, window.entry, interior.entry, exterior.entry if exterior else None, source, complaints)
     if gang:
         wrong |= hold_trim(interior.entry, exterior.entry if exterior else None, source, complaints)

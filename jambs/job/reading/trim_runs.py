@@ -165,8 +165,9 @@ _METAL = (
     "opening, where strips of metal cover the mulls, or take returns out"
 )
 _CLAD = (
-    "its cladding turns into the reveal at every side of its own opening, so that the wall between is clad and no board "
-    "lies over both: take trim_with out and line each by itself, heads in line by sill_with, or write a jamb instead"
+    "its cladding turns into the reveal at every side of its own opening, so that the wall between is clad and no "
+    "board lies over both: take trim_with out and line each by itself, heads in line by sill_with, or write a jamb "
+    "instead"
 )
 _MULL_CASING = "give it mull_casing: {thickness: …, stock: …} for the board on the wall between"
 

@@ -226,10 +226,8 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
         )
         return
     if bevel and part.kind is PartKind.CLADDING_RETURN:
-        yield (
-            f"bevel the {edge_name(part, bevel.edge)} {angle_text(bevel.angle_deg)}, the face long: the corner is "
-            "mitered to the wall's cladding"
-        )
+        how = f"{edge_name(part, bevel.edge)} {angle_text(bevel.angle_deg)}"
+        yield f"bevel the {how}, the face long: mitered to the wall's cladding"
     elif bevel and not part.is_leaned:
         face = grid.text(part.width - part.thickness * tangent(bevel.angle_deg))
         yield (
