@@ -1,4 +1,4 @@
-"""The verb ``keys``: what every key of a job file means, on the terminal or on three pages with pictures."""
+"""The verb ``keys``: what every key of a job file means, on the terminal or on four pages with pictures."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ import click
     "  jambs keys --pdf keys.pdf"
 )
 @click.argument("word", required=False, default="")
-@click.option("--pdf", type=click.Path(dir_okay=False, path_type=Path), help="Write keys and pictures, three pages.")
+@click.option("--pdf", type=click.Path(dir_okay=False, path_type=Path), help="Write keys and pictures, four pages.")
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Paper of the PDF.")
 @click.option("--overwrite", is_flag=True, help="Overwrite a PDF that is there already.")
 def keys(word: str, pdf: Path | None, units: str, overwrite: bool) -> None:

@@ -16,12 +16,10 @@ from jambs.parts.findings.cladding_findings import (
     RevealTooShallow,
     SillShortOfReturns,
 )
-from jambs.parts.trim.cladding_returns import Reveal
+from jambs.parts.trim.cladding_returns import LEAST_BEARING, Reveal
 from jambs.parts.trim.exterior_sill import SillPlace
 from jambs.place.placement import Placement
 
-LEAST_BEARING = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
-"""Of the end of a board on the strip it is nailed to [in]; common practice, no source."""
 LEAST_RETURN = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """Width of a return that still can be cut and nailed [in]; common practice, no source."""
 

@@ -42,13 +42,15 @@ def clad_outside(placement: Placement, sides: dict[Side, FittedSide], trim: Exte
     """
     entry, grid, mark = trim.cladding_returns, rack.shop.grid, placement.opening.mark
     assert entry is not None
-    reveal = reveal_of(sides, trim, entry)
+    reveal = reveal_of(sides, trim, entry, grid.units)
     hold_deep_enough(reveal, mark, grid.units)
     slope, under = (trim.sill.slope, trim.sill.under_frame) if trim.sill else (0.0, 0.0)
     hold_clear_of_the_flange(under, placement.opening.window.frame_projection)
     clear = exterior_clear(placement, trim, grid)
     standing = replace(clear, bottom=clear.bottom + entry.gap_at_sill) if trim.sill else clear
-    lining = Lining(clear=standing, sides=sides, placement=placement, trim=trim, entry=entry, slope_deg=slope)
+    lining = Lining(
+        clear=standing, sides=sides, reveal=reveal, placement=placement, trim=trim, entry=entry, slope_deg=slope
+    )
     cased = cased_outside(corner_clear(standing, entry), placement, trim, sides, slope)
     place = _sill_place(clear, cased, placement, trim, sides, entry)
     sill: tuple[Part, ...] = ()

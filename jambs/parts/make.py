@@ -228,7 +228,7 @@ def _flat_findings_outside(outside: Outside, placement: Placement) -> Iterator[F
 def _clad_findings(placement: Placement, outer: dict[Side, FittedSide], units: Units) -> Iterator[Finding]:
     trim = placement.opening.exterior
     if trim and trim.cladding_returns:
-        yield from clad_findings(placement, reveal_of(outer, trim, trim.cladding_returns), units)
+        yield from clad_findings(placement, reveal_of(outer, trim, trim.cladding_returns, units), units)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -36,7 +36,7 @@ class CornerBoardEntry(Model):
 
 
 class ReturnFurringEntry(Model):
-    """Strips behind the return [in]: one along the frame and one along the corner, or one over all where it is shallow.
+    """Strips behind the return [in]: one along the corner and one along the frame, where the reveal has room for it.
 
     ``thickness``: the cavity behind the return; ``width``: of each strip, at most.
     """

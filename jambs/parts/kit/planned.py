@@ -41,9 +41,9 @@ ON_THE_ROOM_EDGE = (
 
 def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
-    if part.kind is PartKind.RETURN_FURRING and part.members > 1:
-        return False  # two strips are as wide in any depth
-    if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is not PartKind.MULL_JAMB):
+    if part.kind is PartKind.RETURN_FURRING and part.member == part.members > 1:
+        return False  # the strip at the corner is as wide in any depth
+    if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is PartKind.EXTENSION_JAMB):
         return False  # of stacked frames only the one against the wall waits for the tape
     return not _is_read(part, opening)
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from jambs.geometry import HALF_RIGHT_DEG, Plane
 from jambs.job.models.cladding_returns import CladdingReturnsEntry, ReturnLaid
 from jambs.job.models.exterior_trim import ExteriorJambEntry, ExteriorTrim
+from jambs.length import MM_PER_INCH, Units
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import Cut, Edge, EdgeBevel, PlaneCut
 from jambs.parts.board.kinds import Crew, PartKind
@@ -24,6 +25,8 @@ from jambs.parts.trim.sides import planned_sides
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
 
+LEAST_BEARING = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
+"""Of the end of a board on the strip it is nailed to [in]; common practice, no source."""
 LINED = (Side.HEAD, *LEGS)
 """The sides that cladding returns; a sill or a threshold lies along the fourth."""
 
@@ -43,16 +46,21 @@ class Reveal:
     strips: tuple[tuple[float, float], ...]
 
 
-def reveal_of(sides: dict[Side, FittedSide], trim: ExteriorTrim, entry: CladdingReturnsEntry) -> Reveal:
-    """Lay out a reveal by its least depth: the returns and the furring are as wide all round."""
+def reveal_of(sides: dict[Side, FittedSide], trim: ExteriorTrim, entry: CladdingReturnsEntry, units: Units) -> Reveal:
+    """Lay out a reveal by its least depth: the returns and the furring are as wide all round.
+
+    The strip at the corner has all of its width; the one at the frame what is left, where that is worth a strip.
+    """
     start, end = trim.sealant_joint, min(sides[side].least for side in LINED)
     board, wide = entry.corner_board, entry.furring.width
-    two = ((start, start + wide), (end - wide, end))
+    at_corner = (max(end - wide, start), end)
+    at_frame = (start, min(start + wide, at_corner[0]))
+    has_two = at_frame[1] - start >= LEAST_BEARING[units] - SAME_SIZE
     return Reveal(
         start=start,
         return_end=end - board.width - board.gap if board else end,
         trim_plane=end,
-        strips=two if 2 * wide <= end - start + SAME_SIZE else ((start, end),),
+        strips=(at_frame, at_corner) if has_two else (at_corner,),
     )
 
 
@@ -69,19 +77,15 @@ def corner_past(entry: CladdingReturnsEntry) -> float:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lining:
-    """Makes the layers of one reveal."""
+    """Makes the layers of one reveal; ``clear.bottom``: where their feet are at the frame."""
 
     clear: ClearOpening
     sides: dict[Side, FittedSide]
+    reveal: Reveal
     placement: Placement
     trim: ExteriorTrim
     entry: CladdingReturnsEntry
     slope_deg: float
-
-    @property
-    def reveal(self) -> Reveal:
-        """Where each layer begins and ends."""
-        return reveal_of(self.sides, self.trim, self.entry)
 
     def parts(self) -> tuple[Part, ...]:
         """Make returns, corner boards and furring; ``clear.bottom`` is where their feet are at the frame."""
