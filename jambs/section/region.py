@@ -53,6 +53,11 @@ class Region:
     mark: str = ""
     where: Where | None = None
 
+    @property
+    def is_clad_part(self) -> bool:
+        """Say whether it is cladding that is a part of the kit, returned to the frame, and no layer of the wall."""
+        return self.stuff is Stuff.CLADDING and bool(self.mark)
+
 
 class SectionCut(StrEnum):
     """Through which side of the opening the section is cut."""

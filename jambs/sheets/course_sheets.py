@@ -103,8 +103,8 @@ def _returned(plan: CoursePlan) -> list[Record]:
             "mark": leg.mark,
             "pieces": str(leg.pieces),
             "length": text(leg.length),
-            "first": text(leg.heights[0]) if leg.heights else "",
-            "running": feet_text(leg.running, units=units),
+            "first": feet_text(plan.grid.round(leg.heights[0]), units=units, least=0.0) if leg.heights else "",
+            "running": feet_text(leg.running, units=units, least=0.0),
         }
         for leg in plan.returned
     ]

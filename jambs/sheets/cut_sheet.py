@@ -99,7 +99,7 @@ def sheet_data(
 
 def _groups(record: Record, beside: Mapping[str, Record]) -> list[Record]:
     """Return the parts of each set that the carpenter makes, then what other crews leave."""
-    groups = [*(_group(record, *named, beside) for named in GROUPS), _crew_group(record)]
+    groups = [*(_group(record, *named, beside) for named in GROUPS), *_crew_groups(record)]
     return [group for group in groups if group["parts"]]
 
 
@@ -176,17 +176,28 @@ def _wall_lines(record: Record) -> list[Line]:
     return [*_proud_lines(record), *(drywall_lines(record) if is_bare else [])]
 
 
-def _crew_group(record: Record) -> Record:
-    """Return what other crews make: their boards, and among its joints all that the drywall crew leaves."""
-    parts = [with_widths(part_row(part)) for part in record["parts"] if "crew" in part]
-    note = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
-    return {
-        "title": f"Returns ({len(parts)})",
-        "members": None,
-        "note": note,
-        "parts": parts,
-        "joints": drywall_lines(record),
-    }
+def _crew_groups(record: Record) -> list[Record]:
+    """Return what other crews make, inside and outside; among the joints inside all that the drywall crew leaves."""
+    inside, outside = (
+        [part for part in record["parts"] if "crew" in part and part["where"] == where.value]
+        for where in (Where.INTERIOR, Where.EXTERIOR)
+    )
+    by_drywall = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
+    groups = (
+        ("Returns", by_drywall, inside, drywall_lines(record)),
+        ("Cladding in courses", "by the siding crew, piece by piece; not sawn here", outside, []),
+    )
+    return [
+        {
+            "title": f"{title} ({len(parts)})",
+            "members": None,
+            "note": note,
+            "parts": [with_widths(part_row(part)) for part in parts],
+            "joints": joints,
+        }
+        for title, note, parts, joints in groups
+        if parts
+    ]
 
 
 def _proud_lines(record: Record) -> list[Line]:

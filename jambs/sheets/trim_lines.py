@@ -170,9 +170,10 @@ def exterior_lines(trim: Record) -> list[Line]:
     if trim.get("casing"):
         lines += [line("casing reveal", trim["casing_reveal"]["text"]), *_casing_lines(trim["casing"])]
     lines += [*_flare_lines(trim), *_clad_lines(trim.get("cladding_returns"))]
+    past = "casing" if trim.get("casing") else "the corner"
     if trim["sill"]:
-        lines += _sill_lines(trim["sill"])
-    return lines + _flashing_lines(trim["head_flashing"])
+        lines += _sill_lines(trim["sill"], past)
+    return lines + _flashing_lines(trim["head_flashing"], past if trim.get("casing") else "the head return")
 
 
 def _clad_lines(clad: Record | None) -> list[Line]:
@@ -218,16 +219,16 @@ def _metal_lines(trim: Record) -> list[Line]:
     ]
 
 
-def _sill_lines(sill: Record) -> list[Line]:
+def _sill_lines(sill: Record, past: str) -> list[Line]:
     kerf = sill["drip_kerf"]
-    names = (("slope", "sill slope"), ("nosing", "sill nosing past cladding"), ("horn", "sill horn past casing"))
+    names = (("slope", "sill slope"), ("nosing", "sill nosing past cladding"), ("horn", f"sill horn past {past}"))
     size = f"{kerf['width']['text']} × {kerf['depth']['text']} deep"
     return [*_lines_of(sill, names), line("drip kerf", f"{size}, {kerf['set_back']['text']} back")]
 
 
-def _flashing_lines(flashing: Record) -> list[Line]:
+def _flashing_lines(flashing: Record, past: str) -> list[Line]:
     names = (
-        ("past_casing", "flashing past casing"),
+        ("past_casing", f"flashing past {past}"),
         ("upstand", "flashing upstand"),
         ("gap_to_cladding", "cladding above flashing"),
     )

@@ -196,6 +196,6 @@ def _outermost(section: Section, stuff: Stuff, *, is_part: bool = False) -> Box:
     """
     found = [one for one in section.regions if one.stuff is stuff]
     if stuff is Stuff.CLADDING:
-        found = [one for one in found if bool(one.mark) is is_part]
+        found = [one for one in found if one.is_clad_part is is_part]
     regions = found or section.regions
     return max((box_around(turned(one.outline)) for one in regions), key=lambda box: box.center[0])

@@ -51,7 +51,8 @@ def _is_wanted(section: Section, kit: Kit) -> bool:
 
 
 def _own(section: Section, kit: Kit) -> list[Region]:
-    return [one for one in section.regions if one.where is Where.EXTERIOR and one.stuff in OWN]
+    own = (one for one in section.regions if one.where is Where.EXTERIOR)
+    return [one for one in own if one.stuff in OWN or one.is_clad_part]
 
 
 def _detail(section: Section, kit: Kit, job: Job) -> View:
@@ -102,16 +103,23 @@ def _room(section: Section, kit: Kit, metal: Iterable[Point]) -> Box:
 
 def _reveals(section: Section, kit: Kit) -> Iterator[Chain]:
     """Dimension the reveals by name, and the sealant joint that parts the jamb from the frame."""
-    frame, jamb, casing = (_lowest(section, kit, stuff) for stuff in (Stuff.FRAME, Stuff.JAMB, Stuff.CASING))
+    trim = kit.placement.opening.exterior
+    is_clad = trim is not None and trim.cladding_returns is not None
+    lining = Stuff.CLADDING if is_clad else Stuff.JAMB
+    frame, jamb, casing = (_lowest(section, kit, stuff) for stuff in (Stuff.FRAME, lining, Stuff.CASING))
     end = jamb
     if kit.outside_flares.at(section.cut.side):
         regions = [one for one in section.regions if one.stuff is Stuff.JAMB and not is_inside(one, kit)]
         end = far_corner(regions, wall_below=False, inside=False) if regions else jamb
-    steps = (("casing reveal", casing, end), (FLARE, end, jamb), ("frame reveal", jamb, frame))
+    steps = (
+        ("corner board past return" if is_clad else "casing reveal", casing, end),
+        (FLARE, end, jamb),
+        ("frame reveal", jamb, frame),
+    )
     shown = ((name, one, two) for name, one, two in steps if one and two and abs(one[1] - two[1]) > HALF_64TH / 2)
     yield from named_chains(shown, ViewSide.RIGHT)
     if frame and jamb:
-        start = min(box_around(polygon).left for polygon in _polygons(section, kit, Stuff.JAMB))
+        start = min(box_around(polygon).left for polygon in _polygons(section, kit, lining))
         if start - frame[0] > HALF_64TH:
             yield _chain(ViewSide.BOTTOM, frame, (start, jamb[1]), "sealant joint")
 
@@ -124,7 +132,9 @@ def _polygons(section: Section, kit: Kit, stuff: Stuff) -> list[Polygon]:
     return [
         turned(one.outline)
         for one in section.regions
-        if one.stuff is stuff and (stuff is Stuff.FRAME or not is_inside(one, kit))
+        if one.stuff is stuff
+        and (stuff is Stuff.FRAME or not is_inside(one, kit))
+        and (stuff is not Stuff.CLADDING or one.is_clad_part)
     ]
 
 

@@ -14,8 +14,8 @@ from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, Stuff
 
-LINING = (Stuff.JAMB, Stuff.SILL, Stuff.RETURN, Stuff.TILE)
-"""What lines an opening."""
+LINING = (Stuff.JAMB, Stuff.SILL, Stuff.RETURN, Stuff.TILE, Stuff.CLADDING)
+"""What lines an opening, where it is a part: cladding that is returned has a mark, that of the wall has none."""
 
 
 def is_lining(region: Region) -> bool:

@@ -232,7 +232,7 @@ def _short_glass(glass: Region, frames: list[Polygon], wall_below: bool) -> tupl
 
 def ink_of(region: Region, kit: Kit) -> Ink:
     """Return the ink that a region is outlined with."""
-    if region.stuff not in TRIM:
+    if region.stuff not in TRIM and not region.is_clad_part:
         return INKS[region.stuff]
     return Ink.TRIM_INSIDE if is_inside(region, kit) else Ink.TRIM_OUTSIDE
 
@@ -273,6 +273,8 @@ def _fills(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> li
         if hatch:
             pieces = tuple(visible_area(polygon, polygons[number + 1 :]))
             ink = Ink.HATCH_TRIM if region.stuff in (*TRIM, Stuff.FRAME, Stuff.METAL) else Ink.HATCH_WALL
+            if region.is_clad_part:
+                ink = Ink.HATCH_TRIM
             if pieces:
                 fills.append(Fill(pieces=pieces, hatch=hatch, ink=ink))
     return fills
@@ -346,7 +348,8 @@ def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) ->
     for number, region in enumerate(section.regions):
         seen = middle_of_largest(polygons[number], polygons[number + 1 :])
         key = (region.mark, "" if region.mark else region.name)
-        if region.stuff in UNNAMED or seen is None or (key in best and best[key][0] >= seen[0]):
+        is_unnamed = region.stuff in UNNAMED and not region.is_clad_part
+        if is_unnamed or seen is None or (key in best and best[key][0] >= seen[0]):
             continue
         best[key] = (*seen, region)
     return [

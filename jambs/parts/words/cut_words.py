@@ -35,6 +35,7 @@ from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.touches import BackBevel, Return, Scribe, StripBend, WoodMoves
 from jambs.parts.words.bend_words import blank_bends, return_bends, sheet_text, strip_bends
+from jambs.parts.words.clad_words import clad_work
 from jambs.parts.words.edge_names import edge_name, edge_names
 from jambs.parts.words.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.words.panel_words import frame_words, member_work
@@ -225,10 +226,7 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
             for one in _of(part, EdgeBevel)
         )
         return
-    if bevel and part.kind is PartKind.CLADDING_RETURN:
-        how = f"{edge_name(part, bevel.edge)} {angle_text(bevel.angle_deg)}"
-        yield f"bevel the {how}, the face long: mitered to the wall's cladding"
-    elif bevel and not part.is_leaned:
+    if bevel and not part.is_leaned and part.kind is not PartKind.CLADDING_RETURN:
         face = grid.text(part.width - part.thickness * tangent(bevel.angle_deg))
         yield (
             f"bevel both long edges {angle_text(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
@@ -374,6 +372,7 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     frame_words,
     member_work,
     _bevels,
+    clad_work,
     leaned_edges,
     _plane_edges,
     _curves,
