@@ -183,7 +183,7 @@ def _crew_groups(record: Record) -> list[Record]:
         for where in (Where.INTERIOR, Where.EXTERIOR)
     )
     by_drywall = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
-    groups = (
+    groups: tuple[tuple[str, str, list[Record], list[Line]], ...] = (
         ("Returns", by_drywall, inside, drywall_lines(record)),
         ("Cladding in courses", "by the siding crew, piece by piece; not sawn here", outside, []),
     )

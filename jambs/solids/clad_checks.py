@@ -116,8 +116,7 @@ def _corners(solid: Solid) -> list[tuple[float, float, float]]:
 def clad_joints(solids: KitSolids, trim: ExteriorTrim, entry: CladdingReturnsEntry) -> list[JointCheck]:
     """Measure how heads lie on legs in every layer, how all lies on the furring, and the casing on corner boards."""
     returns, corner = _returns(solids), _corner(solids)
-    bevel = entry.thickness**2 / 2 if entry.is_mitered else 0.0
-    found = _heads_on_legs("cladding return", returns, entry.thickness, less=bevel)
+    found = _heads_on_legs("cladding return", returns, entry.thickness, is_mitered=entry.is_mitered)
     strips = [_furring(solids, number) for number in (1, 2)]
     for one in strips:
         found += _heads_on_legs("return furring", one, entry.furring.thickness) if one else []
@@ -132,13 +131,17 @@ def clad_joints(solids: KitSolids, trim: ExteriorTrim, entry: CladdingReturnsEnt
     return [*found, *casing_on_edges(solids, corner, casing, trim, edges, clear, what="corner board")]
 
 
-def _heads_on_legs(what: str, boards: Set, thickness: float, less: float = 0.0) -> list[JointCheck]:
-    """Measure how a head lies on both legs: over their thickness, as wide as the narrower is there."""
+def _heads_on_legs(what: str, boards: Set, thickness: float, *, is_mitered: bool = False) -> list[JointCheck]:
+    """Measure how a head lies on both legs: over their thickness, as wide as the narrower is there.
+
+    ``is_mitered``: the legs' outer edges are beveled, and a leg that reaches past the head loses less under it.
+    """
     found, head = [], boards[Side.HEAD]
     for leg in LEGS:
         side = boards[leg]
         # The head starts at the right; a side that starts at its foot ends at the head.
-        wide = min(width_at_end(side, is_finish=starts_low(side)), width_at_end(head, is_finish=leg is Side.LEFT))
+        own, over = width_at_end(side, is_finish=starts_low(side)), width_at_end(head, is_finish=leg is Side.LEFT)
+        wide, less = min(own, over), max(thickness - max(own - over, 0.0), 0.0) ** 2 / 2 if is_mitered else 0.0
         fall = abs(width_at_end(head, is_finish=True) - width_at_end(head, is_finish=False)) / _long(head)
         name = f"the {what}'s {leg.board_words} {side.name} and the head {head.name}"
         near = TIGHT + thickness**2 * fall
