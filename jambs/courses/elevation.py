@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from jambs.courses.clad_outline import box_round, clad_outline
 from jambs.geometry import Outline
 from jambs.job.models.outside import ElevationEntry
 from jambs.job.models.path import outset, points_of
@@ -154,43 +155,16 @@ def _opening(kit: Kit, bottom: float, across: float, gap: float | None) -> Openi
 
 
 def _clad_outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline] | None:
-    """Return the outlines of frame and trim where cladding turns into the reveal: it goes on to the corner over a horn.
-
-    Of a mitered corner that is the face of the return; None where no cladding is returned.
-    """
-    frame, legs = kit.placement.opening.frame, _returned_legs(kit)
-    if not legs:
+    """Return the outlines of frame and trim where cladding turns into the reveal; None where none is returned."""
+    frame, ring = kit.placement.opening.frame, clad_outline(kit)
+    if ring is None:
         return None
-    horns = next((seen_box(part) for part in kit.parts if part.kind is PartKind.EXTERIOR_SILL), None)
-    outside = [part for part in kit.parts if part.where is Where.EXTERIOR]
-    low, under, high, over = _box_of(kit, [part for part in outside if part.kind is PartKind.CASING])
-    if (trim := kit.placement.opening.exterior) and not trim.is_cased:
-        low, high = legs[0].seat.origin[0], legs[1].seat.origin[0]
-        over = max(seen_box(part)[3] for part in kit.parts if part.kind is PartKind.CLADDING_RETURN)
-    ring: Outline = ((low, under), (high, under), (high, over), (low, over))
-    if horns:
-        ring = (
-            (horns[0], horns[1]),
-            (horns[2], horns[1]),
-            (horns[2], horns[3]),
-            (high, horns[3]),
-            (high, over),
-            (low, over),
-            (low, horns[3]),
-            (horns[0], horns[3]),
-        )
     box = ((0.0, 0.0), (frame.width, 0.0), (frame.width, frame.height), (0.0, frame.height))
 
     def seen(outline: Outline) -> Outline:
         return tuple((left + frame.width - x, bottom + y) for x, y in outline)
 
     return seen(box), seen(ring)
-
-
-def _returned_legs(kit: Kit) -> list[Part]:
-    """Return what cladding lines the sides of the reveal, the left one first."""
-    found = [part for part in kit.parts if part.kind is PartKind.CLADDING_RETURN and part.side.is_leg]
-    return sorted(found, key=lambda part: part.seat.origin[0])
 
 
 def _outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline]:
@@ -216,20 +190,18 @@ def _outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline]:
 
 
 def _covers(part: Part) -> bool:
-    """Say whether cladding stops at a part: it is of wood, or lines the opening and is seen."""
-    if part.kind is PartKind.RETURN_FURRING:
-        return False
-    return part.is_wood or part.kind in (PartKind.METAL_RETURN, PartKind.CLADDING_RETURN)
+    """Say whether cladding stops at a part: it is of wood, or metal that lines the opening."""
+    return part.is_wood or part.kind is PartKind.METAL_RETURN
 
 
 def _trim(kit: Kit) -> Box:
     """All that the frame and the exterior parts that cladding stops at cover, in wall coordinates of the kit [in]."""
-    return _box_of(kit, [part for part in kit.as_trimmed.parts if part.where is Where.EXTERIOR and _covers(part)])
-
-
-def _box_of(kit: Kit, parts: Sequence[Part]) -> Box:
+    if ring := clad_outline(kit):
+        return box_round(ring)
     frame = kit.placement.opening.frame
-    boxes = [(0.0, 0.0, frame.width, frame.height), *(seen_box(part) for part in parts)]
+    boxes = [(0.0, 0.0, frame.width, frame.height)]
+    lining = [part for part in kit.as_trimmed.parts if part.where is Where.EXTERIOR and _covers(part)]
+    boxes += [seen_box(part) for part in lining]
     lows = [min(box[side] for box in boxes) for side in (0, 1)]
     highs = [max(box[side] for box in boxes) for side in (2, 3)]
     return (lows[0], lows[1], highs[0], highs[1])

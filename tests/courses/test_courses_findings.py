@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
 import finding_rows
+from cases import changed, job_of
+from clad import DEEP, clad
 from finding_rows import Case, Row, codes_in, each
 from houses_outside import elevation, elevation_entry, harbour_house, opening, plan
 
@@ -16,6 +18,9 @@ from jambs.courses.elevation import Elevation
 from jambs.courses.plan import plan_elevation
 from jambs.findings import Severity, Statement, Subject
 from jambs.job.models.outside import CladdingKind
+from jambs.outside.plan import plan_outside
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
 
 BOARDS = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
 NORTH = Subject.elevation("north")
@@ -134,6 +139,31 @@ FAULTS = [
     ),
 ]
 
+LEVEL: dict[str, Any] = {
+    "start_line": "0",
+    "eave": "9'",
+    "faces": "south",
+    "cladding": {"kind": "clapboards", "widths": ["5 1/2"], "least_lap": "1", "greatest_lap": "2"},
+}
+LAID = (
+    "W1: its cladding returns are laid in courses, and no elevation with cladding has it: pieces are not counted and "
+    "their butts stand on no line; give its elevation cladding in level courses, and the opening faces, or write laid: "
+    "along the side."
+)
+
+
+def clad_case(laid: str, on: dict[str, Any] | None = None) -> Case:
+    """What is told of a window whose cladding is returned, on an elevation or on none."""
+
+    def said() -> Iterable[Statement]:
+        south = {"openings__0__faces": "south", "openings__0__from_left": "24"}
+        house = {"elevations": {"south": on}, **south} if on else {}
+        job = job_of(changed(**DEEP, exterior_trim__outside=clad(laid=laid), **house))
+        return plan_outside([make_kit(place_windows(job)[0], job)], job).findings
+
+    return said
+
+
 TOLD = [
     Row(
         # Lines at multiples of 5.
@@ -181,6 +211,20 @@ TOLD = [
         inch="No from_left, so drawn side by side and compared with no neighbor and no corner: W02.",
         severity=NOTE,
         about=NORTH,
+    ),
+    Row(
+        code="returns-without-courses",
+        appears=clad_case(laid="in courses"),
+        quiet=clad_case(laid="in courses", on=LEVEL),
+        inch=LAID,
+        severity=CHECK,
+        about=Subject.opening("W1"),
+    ),
+    Row(
+        code="returns-without-courses",
+        appears=clad_case(laid="in courses", on={"start_line": "0", "eave": "9'", "faces": "south"}),
+        quiet=clad_case(laid="along the side"),
+        inch=LAID,
     ),
 ]
 

@@ -74,8 +74,8 @@ def too_shallow(stands: str, least: str) -> str:
 
 def unbacked(bearing: str, least: str) -> str:
     return (
-        f"The cladding's end at the corner board bears {bearing} on the furring behind the corner; {least} is the least "
-        "to nail it to: write wider furring, or a narrower corner_board."
+        f"The cladding's end at the corner board bears {bearing} on the furring behind the corner; {least} is the "
+        "least to nail it to: write wider furring, or a narrower corner_board."
     )
 
 
