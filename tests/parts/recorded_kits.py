@@ -24,6 +24,8 @@ if __name__ == "__main__":
 
 from arches import arch_changes
 from cases import BASE, METRIC, STOOL, changed, job_of
+from clad import DEEP as REVEAL
+from clad import clad, mitered
 from flared_triangles import flared_triangle_changes
 from flat_segments import SEGMENT as ON_LEGS
 from flat_segments import all_round, flat_changes
@@ -127,6 +129,7 @@ def _trimmed_as_one(count: int, wall: str) -> dict[str, Any]:
 
 OVER_MULLS = {"thickness": "3/4", "stock": "poplar"}
 ON_STOOL_WITH_MULLS: dict[str, Any] = {"interior_trim__inside": {**STOOL, "mull_casing": OVER_MULLS}}
+DEEPER_OUTSIDE = _corners("4 1/4", "4 3/8", "4 1/4", "4 7/16")
 KITS: Mapping[str, dict[str, Any]] = {
     "picture framed": {},
     "mitered, legs through": {
@@ -347,6 +350,33 @@ KITS: Mapping[str, dict[str, Any]] = {
     "metal returns round an arch": {
         **{key: one for key, one in round_changes(ON_LEGS, 36, 60).items() if not key.startswith("exterior_trim")},
         "exterior_trim__outside": lined(curved="flat segments"),
+    },
+    "cladding returned to corner boards": {**REVEAL, "exterior_trim__outside": clad()},
+    "cladding returned to corner boards in courses, read": {
+        **REVEAL,
+        "exterior_trim__outside": clad(laid="in courses"),
+        **_read(exterior_depth=DEEPER_OUTSIDE),
+    },
+    "cladding returned and mitered": {**REVEAL, "exterior_trim__outside": mitered()},
+    "cladding returned and mitered, read": {
+        **REVEAL,
+        "exterior_trim__outside": mitered(),
+        **_read(exterior_depth=DEEPER_OUTSIDE),
+    },
+    "cladding returned over one strip": {
+        **REVEAL,
+        "exterior_trim__outside": clad(furring={"thickness": "3/4", "width": "3 1/2", "stock": "spruce"}),
+    },
+    "ganged, cladding returned": {
+        **{key: one for key, one in ganged().items() if not key.startswith("exterior_trim")},
+        **REVEAL,
+        "exterior_trim__outside": {**clad(), "mull_casing": OVER_MULLS},
+    },
+    "door, cladding returned": {
+        **DOOR,
+        "interior_trim__inside": THREE_SIDED,
+        **REVEAL,
+        "exterior_trim": {"outside": {key: one for key, one in clad().items() if key != "sill"}},
     },
 }
 
