@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from jambs.drawings.views.beside import beside
 from jambs.drawings.views.sash import sash_words
-from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.seen import Seen, is_hidden, seen
 from jambs.geometry import Point
 from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
@@ -24,7 +24,8 @@ def _view(kit: Kit, where: Where) -> Record:
     opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
     window = window_seen(opening, from_outside=from_outside)
     width = opening.frame.width
-    parts = [seen(part, from_outside=from_outside, width=width) for part in kit.whole.parts if part.where is where]
+    own = (part for part in kit.whole.parts if part.where is where and not is_hidden(part, kit))
+    parts = [seen(part, from_outside=from_outside, width=width) for part in own]
     parts.sort(key=lambda one: one.nearness)
     return {
         "title": "From outside" if from_outside else "From the room",

@@ -20,10 +20,9 @@ from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.touches import BlankBend, BlankOverReturn
 from jambs.parts.kit.kit import Kit
 
-
 FIRST = (
-    'furring first, insect screen at its feet and the cavity open there, feet 1/4" over the sill; head return first, then '
-    "the sides"
+    'furring first, insect screen at its feet and the cavity open there, feet 1/4" over the sill; head return first, '
+    "then the sides"
 )
 
 

@@ -17,7 +17,7 @@ from jambs.drawings.views.sash import (
     sash_words,
     unit_boxes,
 )
-from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.seen import Seen, is_hidden, seen
 from jambs.drawings.views.shaped_window import (
     outlines_seen,
     rise_words,
@@ -63,7 +63,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
     pieces = [
         seen(part, from_outside=from_outside, width=opening.frame.width)
         for part in kit.parts
-        if part.where is where and not _is_hidden(part, kit)
+        if part.where is where and not is_hidden(part, kit)
     ]
     pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
     drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
@@ -94,13 +94,6 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
         widest=WIDEST,
         share=(0.5, 1.0),
     )
-
-
-def _is_hidden(part: Part, kit: Kit) -> bool:
-    """Say whether a part lies behind others, as far as it reaches: furring, and returns behind a corner board."""
-    if part.kind is PartKind.CLADDING_RETURN:
-        return any(one.kind is PartKind.CORNER_BOARD for one in kit.parts)
-    return part.kind is PartKind.RETURN_FURRING
 
 
 def _over_floor(opening: Opening, units: Units) -> tuple[str, ...]:

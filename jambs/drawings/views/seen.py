@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from jambs.drawings.elements.cover import Polygon
 from jambs.geometry import Point
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 
 FACING = 0.9
 """A board whose thickness runs at least this much along the depth axis shows its face."""
@@ -62,3 +64,10 @@ def _half_hull(points: list[Point]) -> list[Point]:
 
 def _turn(a: Point, b: Point, c: Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def is_hidden(part: Part, kit: Kit) -> bool:
+    """Say whether a part lies behind others or the wall's cladding: furring, and returns behind a corner board."""
+    if part.kind is PartKind.CLADDING_RETURN:
+        return any(one.kind is PartKind.CORNER_BOARD for one in kit.parts)
+    return part.kind is PartKind.RETURN_FURRING
