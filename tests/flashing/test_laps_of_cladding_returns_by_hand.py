@@ -74,7 +74,7 @@ def test_all_of_it_is_put_on_with_the_trim() -> None:
 
 
 def test_a_planned_blank_lies_on_the_head_return() -> None:
-    entry = FlashingEntry(fall="10 %", drip_out="1/4", hem="1/2", end_dam="1")
+    entry = FlashingEntry.model_validate({"fall": "10 %", "drip_out": "1/4", "hem": "1/2", "end_dam": "1"})
     bends = []
     for trim in (clad(), mitered()):
         made = kit(trim)
