@@ -15,7 +15,7 @@ from cases import figure, kit_of, part_of
 from clad import CORNER_BOARD, DEEP, RETURNS, clad, mitered
 
 from jambs.length import GRIDS
-from jambs.parts.board.cuts import Edge, EdgeBevel, PlaneCut
+from jambs.parts.board.cuts import Edge, EdgeBevel, Notch, PlaneCut
 from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
@@ -119,7 +119,8 @@ def test_furring_lies_on_the_backs_of_the_returns() -> None:
 def test_the_sill_runs_under_all_that_stands_over_it() -> None:
     """Back to back of the furring 33 1/2; 39 1/2 of casing and horns of 1."""
     sill = part_of(kit(), "exterior sill", "sill", Where.EXTERIOR)
-    assert sill.length == 41.5
+    assert (sill.length, sill.seat.origin[0]) == (41.5, -3.0)
+    assert [cut.along for cut in sill.cuts if isinstance(cut, Notch)] == [4.0, 4.0]
     assert figure(kit(), "sill run") == 4.25 + 0.75 + 1.25
 
 
