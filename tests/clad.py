@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from hypothesis import strategies as st
+from random_kits import RandomKit, inches, kit_from
+
 SILL: dict[str, Any] = {
     "thickness": "1 1/2",
     "stock": "cedar",
@@ -49,3 +52,53 @@ def mitered(**returns: Any) -> dict[str, Any]:
 
 DEEP: dict[str, Any] = {"position__share": "0"}
 """The base job's window at its sheathing: 4 1/4 in are left outside."""
+
+
+DEPTHS = {"0": 4.25, "1/4": 2.875}
+"""Exterior depth of the base job's window by its share [in]."""
+CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
+
+
+@st.composite
+def clad_kits(draw: st.DrawFn) -> RandomKit:
+    """Draw windows whose cladding is returned, to corner boards or mitered, in planned walls and in crooked ones."""
+    trim = draw(st.sampled_from([clad(), mitered()]))
+    returns = {
+        **trim["cladding_returns"],
+        "laid": draw(st.sampled_from(["along the side", "in courses"])),
+        "gap_at_sill": draw(inches(0, 3 / 8)),
+        "furring": {"thickness": draw(inches(3 / 8, 3 / 4)), "width": draw(inches(1, 4)), "stock": "spruce"},
+    }
+    if "casing" in trim:
+        thick = draw(inches(1 / 2, 1))
+        returns |= {"thickness": thick, "corner_board": draw(_corner_boards(float(thick)))}
+        trim |= {"casing_reveal": draw(inches(0, 7 / 16))}
+    share = draw(st.sampled_from([*DEPTHS]))
+    changes: dict[str, Any] = {
+        "exterior_trim__outside": {
+            **trim,
+            "cladding_returns": returns,
+            "frame_reveal": draw(inches(1 / 8, 1 / 2)),
+            "sealant_joint": draw(inches(0, 3 / 8)),
+            "sill": {**trim["sill"], "slope": f"{draw(st.integers(0, 15))} deg", "under_frame": draw(inches(0, 1))},
+        },
+        "position__share": share,
+    }
+    if draw(st.booleans()):
+        near = inches(DEPTHS[share] - 3 / 16, DEPTHS[share] + 3 / 16)
+        changes["openings__0__measured"] = {
+            "date": "2026-01-05",
+            "exterior_depth": {one: draw(near) for one in CORNERS},
+        }
+    return kit_from(changes)
+
+
+@st.composite
+def _corner_boards(draw: st.DrawFn, least: float) -> dict[str, str]:
+    """Draw boards no thinner than the cladding between them."""
+    return {
+        "width": draw(inches(3 / 4, 1.25)),
+        "thickness": draw(inches(least, least + 1 / 2)),
+        "stock": "cedar",
+        "gap": draw(inches(0, 1 / 4)),
+    }

@@ -12,6 +12,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 
+from clad import clad_kits  # noqa: E402
 from flat_segments import flat_kits, flat_kits_outside, metal_kits  # noqa: E402
 from hypothesis import HealthCheck, Phase, given, settings  # noqa: E402
 from hypothesis import strategies as st  # noqa: E402
@@ -35,6 +36,7 @@ FAMILIES: dict[str, st.SearchStrategy[RandomKit]] = {
     "metal round": metal_kits(),
     "metal": straight_metal_kits(),
     "trimmed as one": run_kits(),
+    "cladding returned": clad_kits(),
 }
 AT_ONCE = 10
 """Kits of one family, then it is the next one's turn: so a run that is cut short has seen all of them."""
