@@ -112,6 +112,13 @@ def test_a_leg_of_two_slants_has_the_volume_that_is_left_of_it() -> None:
     assert bench_faults(model_kit(one.kit, one.job)) == []
 
 
+def test_a_mitered_leg_that_reaches_past_the_head_loses_less_under_it() -> None:
+    """Taken as parallel, the right leg is 1/32 wider than the head over it."""
+    depths = {"head_left": "4 1/4", "head_right": "4 1/4", "sill_left": "4 1/4", "sill_right": "4 9/32"}
+    read = {"date": "2026-01-05", "exterior_depth": depths}
+    assert report_of(made(mitered(), openings__0__measured=read)).faults == ()
+
+
 def test_casing_is_mitered_over_corner_boards_as_over_jambs() -> None:
     casing = {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter"}
     one = made({**clad(), "casing": casing, "casing_reveal": "1/4"})
