@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from jambs.app.issuing import CHANGED_CUT, INDEX
+from jambs.app.issuing import CHANGED_CUT, INDEX, OF_ISSUE
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance
 from jambs.app.paper_names import SHEET_TO_CUT
 from jambs.issued.compare import Both, OpeningChanges, compare_openings, trimmed_with
-from jambs.issued.entry import Entry
+from jambs.issued.entry import BUILD, Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
 from jambs.issued.plan import OTHER_SHAPE
@@ -33,11 +33,31 @@ def issued_text(record: Record, job: Job) -> str:
         return f"Issue {last.issue}: first issue of {count} {'opening' if count == 1 else 'openings'}."
     changed = _changed_since(record, _told(record))
     if not changed:
-        return f"Issue {last.issue}: lists of the house changed, sheets of single openings did not."
+        return f"Issue {last.issue}: {_beside_sheets(_told(record), last)}."
     said = [_to_print(record, last, changed), *changed_lines(record, job)]
     if OLD_LABELS in record.papers:
         said.append(f"What labels on boards mean now is listed in `{OLD_LABELS}`.")
     return "\n".join([*said, f"All current sheets are listed in `{INDEX}`."])
+
+
+def _beside_sheets(before: Entry | None, issue: Entry) -> str:
+    """Say what an issue has that the one before it had not, where the sheets of every opening are the same."""
+    came = _openings_of_papers_that_came(before, issue)
+    if before and came and _lists(before) == _lists(issue):
+        return f"papers of {', '.join(came)} that were left out before; no sheet and no list changed"
+    return "lists of the house changed, sheets of single openings did not"
+
+
+def _openings_of_papers_that_came(before: Entry | None, issue: Entry) -> list[str]:
+    there = before.files if before else {}
+    new = (paper.marks for path, paper in issue.papers_of(BUILD).items() if path not in there)
+    return list(dict.fromkeys(mark for marks in new for mark in marks))
+
+
+def _lists(issue: Entry) -> dict[str, str]:
+    """Return the papers of the whole house but those of the issue itself: path → sha256."""
+    papers = issue.papers_of(BUILD).items()
+    return {path: paper.sha256 for path, paper in papers if not paper.marks and paper.kind != OF_ISSUE}
 
 
 def _to_print(record: Record, last: Entry, changed: Sequence[str]) -> str:
@@ -146,9 +166,16 @@ def _again(record: Record, last: Entry, mark: str) -> str:
 def revisions_text(record: Record) -> str:
     """Return a line for each issue, the last one first."""
     lines = []
-    for issue in reversed(record.issues.values()):
+    issues = [*record.issues.values()]
+    for before, issue in reversed([*zip([None, *issues], issues, strict=False)]):
         same = f", same as issue {issue.same_as}" if issue.same_as else ""
-        changed = ", ".join(issue.changed) or "lists only"
+        changed = ", ".join(issue.changed) or _what_only(before, issue)
         lines.append(f"issue {issue.issue:>3}  {issue.day}  {changed}{same}")
         lines += [f"            {mark}: {why}" for mark, why in issue.why.items()]
     return "\n".join(lines) or "nothing issued yet; `jambs build` makes the first issue"
+
+
+def _what_only(before: Entry | None, issue: Entry) -> str:
+    came = _openings_of_papers_that_came(before, issue)
+    is_more = before and came and _lists(before) == _lists(issue)
+    return f"more papers of {', '.join(came)}" if is_more else "lists only"

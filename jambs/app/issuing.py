@@ -57,6 +57,8 @@ from jambs.sheets.stamp import Stamp, Stamps
 
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
+OF_ISSUE = "issue"
+"""The kind of the papers that are of their issue and of no basis."""
 OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL, OLD_LABELS)
 
 
@@ -292,7 +294,7 @@ def build_commit(
 
 def _house_facts(staged: Path) -> dict[str, PaperFacts]:
     """Return what is known of the papers of the whole house; what tells of one issue is true of it for ever."""
-    of_issue = PaperFacts(kind="issue", basis="")
+    of_issue = PaperFacts(kind=OF_ISSUE, basis="")
     return {path: of_issue if path in OF_ONE_ISSUE else PaperFacts(kind=Path(path).stem) for path in file_sums(staged)}
 
 
@@ -352,7 +354,7 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
         path: PaperFacts(kind=one.kind, marks=one.marks, issue=one.issue, basis=one.basis)
         for path, one in papers.items()
     }
-    facts |= dict.fromkeys((INDEX, OLD_LABELS), PaperFacts(kind="issue", basis=""))
+    facts |= dict.fromkeys((INDEX, OLD_LABELS), PaperFacts(kind=OF_ISSUE, basis=""))
     kept = {name: record.blobs.found(digest) for name, digest in earlier.documents.items()}
     documents = {name: content for name, content in kept.items() if content is not None}
     documents[MARKS] = marks_document(book_back_in(earlier, record))  # what was given since is never given again
