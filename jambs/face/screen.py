@@ -7,6 +7,7 @@ as printed; what a screen sends back is what somebody typed, or where the hand i
 from __future__ import annotations
 
 from jambs.job.editing.file_text import EditRefused
+from jambs.screen.carrying import carried_sentence
 from jambs.screen.desk import CannotStand, Desk
 from jambs.screen.draft_data import draft_record, take_up
 from jambs.screen.form_keys import key_tables
@@ -39,6 +40,7 @@ __all__ = [
     "ReadOtherwise",
     "SentReading",
     "asked_edits",
+    "carried_sentence",
     "draft_record",
     "form_record",
     "heat_record",

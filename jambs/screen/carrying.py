@@ -12,6 +12,7 @@ from jambs.job.editing.row_cells import MARK, column_names
 from jambs.job.measured.carrying import CarryRows, mark_aside, marks_filled
 from jambs.job.reading.marks import marks_of
 from jambs.job.reading.rows import TABLES
+from jambs.screen.desk import DraftEdit
 from jambs.screen.renaming import TableOf
 
 MEASURES, SCHEDULE, OPENINGS, CSV = "measures", "schedule", "openings", ".csv"
@@ -52,6 +53,15 @@ def carry_edits(
 def carried_words(carried: Collection[CarryRows]) -> str:
     """Say in the words of a step where readings went; nothing where there are none."""
     return "".join(f", readings now under {', '.join(one.new)} in {one.file}" for one in carried)
+
+
+def carried_sentence(edits: Collection[DraftEdit]) -> str:
+    """Say where readings are after some edits; nothing where they are where they were."""
+    carried = [one for one in edits if isinstance(one, CarryRows)]
+    moved = [
+        f"{old} are under {new} in {one.file} now" for one in carried for old, new in zip(one.old, one.new, strict=True)
+    ]
+    return f"The readings of {', of '.join(moved)}; not saved yet, and Undo takes it back." if moved else ""
 
 
 def _entries_changed(root: Any, edit: Edit) -> tuple[list[str], list[str], list[str]] | None:

@@ -2,7 +2,7 @@
 
 import { keep, keptBefore, putBack, takeOut } from "/static/kept.js";
 import "/static/within.js";
-import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
+import { ask, byId, draftChanged, el, heard, inTurn, say, setText } from "/static/page.js";
 
 const KEPT = "jambs-scheme";
 const FEW = 5;  // steps that are told one by one
@@ -82,6 +82,7 @@ function open(is) {
 }
 
 const post = inTurn(async (act) => {
+  await heard();  // a field is left by the very press that saves
   const draft = await ask(`/draft/${act}`, {});
   if (draft.isHeard) show(draft);
   if (draft.said) say(draft.said, "stop");
@@ -122,12 +123,13 @@ byId("stop").addEventListener("click", async () => {
 for (const one of document.querySelectorAll("[data-draft]")) one.addEventListener("click", () => post(one.dataset.draft));
 byId("changes").addEventListener("click", () => open(byId("lines").hidden));
 document.addEventListener("keydown", (event) => {
-  if (!(event.ctrlKey || event.metaKey) || /^(INPUT|TEXTAREA|SELECT)$/.test(event.target.tagName)) return;
-  const act = { s: "save", z: event.shiftKey ? "forth" : "back", y: "forth" }[event.key.toLowerCase()];
-  if (!act) return;
+  const act = { s: "save", z: event.shiftKey ? "forth" : "back", y: "forth" }[event.key.toLowerCase()], isField = /^(INPUT|TEXTAREA|SELECT)$/.test(event.target.tagName);
+  if (!(event.ctrlKey || event.metaKey) || !act || (isField && act !== "save")) return;  // a field takes back its own letters
   event.preventDefault();
+  if (isField) event.target.dispatchEvent(new Event("change", { bubbles: true }));  // left with what is typed
   post(act);
 });
+document.addEventListener("input", (event) => { if (event.target.closest("#fields")) document.querySelector("[data-draft=save]").disabled = false; });
 document.addEventListener("draft", look);
 window.addEventListener("focus", look);
 const watching = setInterval(() => { if (!document.hidden && !isHeld()) look(); }, WATCH);

@@ -1,6 +1,6 @@
 // The job as fields. A field is written when it is left; what is wrong with it stands beside it, as the command line says it.
 
-import { byId, draftChanged, el, ofView, say, setText, svg } from "/static/page.js";
+import { byId, draftChanged, el, goesFirst, ofView, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
 import { between, mover } from "/static/shifts.js";
 import { isBusy, movedKey, underHand } from "/static/under_hand.js";
@@ -347,7 +347,7 @@ function change(asked) {
   if (shifts && isShifting) return Promise.resolve(false);
   if (shifts) isShifting = true;
   asks.push(asked);
-  waiting = waiting.catch(() => {}).then(() => asked.path && changeNow(asked)).finally(() => { if (shifts) isShifting = false; });
+  waiting = goesFirst(waiting.catch(() => {}).then(() => asked.path && changeNow(asked)).finally(() => { if (shifts) isShifting = false; }));
   return waiting;
 }
 
@@ -357,7 +357,7 @@ async function changeNow(asked) {
   asks.splice(asks.indexOf(asked), 1);
   if (!answer.isHeard) { say(answer.said, "stop"); return false; }
   if (answer.sections) record = answer;
-  say(answer.said || "", answer.said ? "stop" : "");
+  say(answer.said || "", answer.ok ? "" : "stop");
   const heard = answer.moved ? "" : keyAsked(asked);  // what is typed at a place that has moved goes along with it
   const moved = answer.ok ? mover(asked) : answer.moved ? between(shown, record.sections) : stays, made = asked.act === "copy" && answer.ok && JSON.stringify(copyOf(asked.path, before));
   follow(moved);

@@ -48,12 +48,30 @@ const nameOf = (one) => one.getAttribute("aria-label") || one.textContent;
 
 export const GONE = "The program does not answer. Start it again with: jambs open";
 
+const flying = new Set();  // what is on its way to the program, to change something, or waits its turn
+
+/** Let what is saved or taken back wait for something. */
+export function goesFirst(going) {
+  flying.add(going);
+  going.catch(() => {}).then(() => flying.delete(going));
+  return going;
+}
+
+/** Wait until the program has heard what fields were left with. */
+export async function heard() {
+  for (;;) {
+    await new Promise((done) => setTimeout(done));
+    if (!flying.size) return;
+    await Promise.allSettled(flying);
+  }
+}
+
 /** Ask the program; `isHeard`: it has answered as it answers this window. Never fails: what keeps it from answering is `said`. */
 export async function ask(path, body) {
   const sent = body === undefined ? {} : { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
   const unheard = (said) => ({ ok: false, isHeard: false, said, wrong: [said] });
   try {
-    const answer = await fetch(path, sent);
+    const going = fetch(path, sent), answer = await (body === undefined ? going : goesFirst(going));
     if (!answer.headers.get("content-type")?.includes("json")) return unheard(sentenceOf(await answer.text()) || GONE);
     return { ok: answer.ok, isHeard: true, ...await answer.json() };
   } catch { return unheard(GONE); }

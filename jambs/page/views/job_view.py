@@ -15,6 +15,7 @@ from jambs.face.screen import (
     Desk,
     EditRefused,
     asked_edits,
+    carried_sentence,
     form_record,
     is_moved,
     is_told,
@@ -52,7 +53,7 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
             return {**form_record(desk), "said": str(error)}, 409
         except CannotStand as error:
             return {**form_record(desk), "said": " ".join(error.sentences)}, 409
-        return form_record(desk), 200
+        return {**form_record(desk), "said": carried_sentence(edits)}, 200
 
 
 async def _job(request: Request) -> Response:
