@@ -14,6 +14,7 @@ from jambs.job.reading.marks import marks_of
 from jambs.job.reading.rows import TABLES
 from jambs.screen.desk import DraftEdit
 from jambs.screen.renaming import TableOf
+from jambs.screen.saving import is_beside
 
 MEASURES, SCHEDULE, OPENINGS, CSV = "measures", "schedule", "openings", ".csv"
 
@@ -30,9 +31,12 @@ def carry_edits(
         EditRefused: another opening has the new mark, and after this nobody could tell whose readings are whose; a
             mark is taken out that readings go by; the table cannot be written here.
     """
+    found = _entries_changed(root, edit)
+    if found is None:
+        return []
+    _hold_to_beside(root)
     table = _table(root, MEASURES, table_of, TABLES)
-    found = _entries_changed(root, edit) if table else None
-    if table is None or found is None:
+    if table is None:
         return []
     before, after, others = found
     filled = marks_filled(table)
@@ -82,6 +86,14 @@ def _entry_of(edit: Edit) -> tuple[int | None, list[str]]:
         at = edit.path[1]
         return (at if isinstance(at, int) else None), marks_of(edit.value) if isinstance(edit, SetValue) else []
     return None, []
+
+
+def _hold_to_beside(root: Any) -> None:
+    """See that the table of measures is where it can be written."""
+    name = root.get(MEASURES)
+    if isinstance(name, str) and not is_beside(name):
+        sentence = "stands in another folder, where nothing is written from here, so no reading could go along"
+        raise refused(name, f"{sentence}: put it beside the job file, or change the mark there and here in an editor")
 
 
 def _hold_to_free(

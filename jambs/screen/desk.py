@@ -28,7 +28,7 @@ from jambs.job.reading.faults import Fault
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 from jambs.screen.heat import HeatShelf
-from jambs.screen.saving import read_file, save
+from jambs.screen.saving import is_beside, read_file, save
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,7 +220,7 @@ class Desk:
         return self.draft.files.get(name) or self._table_on_disk(name)
 
     def _table_on_disk(self, name: str) -> FileText:
-        found = read_file(self.file.with_name(name))
+        found = read_file(self.file.with_name(name)) if is_beside(name) else None
         if found is None:
             raise refused(name, "is not beside the job file; put it there")
         return found

@@ -30,7 +30,7 @@ from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import read_tree
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
-from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
+from jambs.screen.saving import is_beside, job_folder_turn, read_file, save_in_turn
 from jambs.screen.sent_reading import (
     Changed,
     NotTaken,
@@ -215,6 +215,10 @@ class Measuring:
         if entry.day > (self._today() + ONE_DAY).isoformat():
             raise NotTaken(f"{entry.day} is not yet: set the day of the telephone, or the day under the reading.")
         opening = _unread(plan.placements[entry.mark].opening)
+        if not is_beside(plan.table_name):
+            raise NotTaken(
+                f"{plan.table_name} stands in another folder: put it beside the job file to measure from here."
+            )
         place = next((one for one in measure_places(opening) if one.number == entry.place), None)
         if place is None:
             raise Changed(f"{entry.mark} has no place {entry.place}.")

@@ -9,7 +9,7 @@ import contextlib
 import errno
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from jambs.app.whole_file import write_whole
 from jambs.issued.lock import writers_turn
@@ -28,6 +28,11 @@ class Meanwhile:
     read: FileText | None
     there: FileText | None
     wanted: FileText | None
+
+
+def is_beside(name: str) -> bool:
+    """Say whether a table by this name stands beside the job file: nothing is written into another folder."""
+    return PurePath(name).name == name
 
 
 class ChangedMeanwhile(Exception):

@@ -9,7 +9,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pages import HOST, ORIGIN, READING, OpenPage, open_page
+from openpyxl import Workbook
+from pages import HOST, ORIGIN, READING, OpenPage, asked_now, open_page
 from PIL import Image
 from starlette.testclient import TestClient
 from starlette.types import Message
@@ -184,3 +185,31 @@ def _run(opened: OpenPage, scope: dict[str, Any], messages: list[Message], sent:
         sent.append(message)
 
     asyncio.run(opened.application(scope, receive, send))
+
+
+@pytest.mark.parametrize("name", ["../x.csv", "tables/x.csv", "../x.xlsx"])
+def test_a_table_in_another_folder_is_read_and_never_written(
+    name: str, opened: OpenPage, telephone: TestClient
+) -> None:
+    table = opened.file.parent / name
+    table.parent.mkdir(exist_ok=True)
+    rows = [("mark", "place", "measured"), ("W1", "date", "2026-06-01"), ("W1", "1", "3 3/8")]
+    if name.endswith(".csv"):
+        table.write_text("".join(f"{','.join(row)}\n" for row in rows))
+    else:
+        book = Workbook()
+        for row in rows:
+            book.worksheets[0].append(row)
+        book.save(table)
+    text = opened.file.read_text(encoding="utf-8").replace("units: inch\n", f"units: inch\nmeasures: {name}\n")
+    opened.file.write_text(text, encoding="utf-8")
+    before, beside = table.read_bytes(), {one.name for one in opened.file.parent.iterdir()}
+    client = opened.client()
+    assert client.get("/draft").json()["wrong"] == []
+    asked = {"act": "set", "path": ["openings", 0, "mark"], "value": "W9"}
+    answer = client.post("/job/change", json=asked_now(client, asked))
+    assert answer.status_code == 409 and "stands in another folder" in answer.json()["said"]
+    answer = telephone.post("/telephone/reading", json=READING | {"place": 3})
+    assert answer.status_code == 422 and "put it beside the job file" in answer.json()["said"]
+    assert table.read_bytes() == before and {one.name for one in opened.file.parent.iterdir()} == beside
+    assert opened.reported == []
