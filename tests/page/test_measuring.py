@@ -249,3 +249,39 @@ def test_a_reading_of_an_opening_that_has_other_places_now_goes_to_its_own_row(
         "3 5/8",
         "",
     ]
+
+
+@pytest.mark.parametrize(
+    ("read", "how", "told"),
+    [
+        ({}, "straight: rip parallel", ""),
+        ({1: "3 3/8"}, 'taper 1/8"', '1/8" out of one plane (twist): expect to ease the corners of the casing'),
+        ({8: "3 7/16"}, "straight: rip parallel", ""),  # 1/16 off: the tolerance of the shop
+        (
+            {8: "3 3/8"},
+            'hollow 1/8": leave the width on and scribe',
+            'along the left leg: 1/8" off a straight edge',
+        ),  # more than that, and as much as is scribed
+        ({8: "3 5/8"}, 'bulge 1/8": leave the width on and scribe', 'along the left leg: 1/8" off a straight edge'),
+        ({8: "3 1/4"}, 'hollow 1/4": fur the wall out', "is hollow along the left leg: 1/4"),
+        ({8: "3 3/4"}, 'bulge 1/4": plane the wall down', "bulges into the room along the left leg: 1/4"),
+        ({1: "3 1/4", 5: "3 1/4", 3: "3 3/4", 7: "3 3/4"}, 'taper 1/2"', "Wall fault: the four corners are 1"),
+    ],
+)
+def test_the_answer_says_how_the_room_edge_of_a_leg_is_made(
+    read: dict[int, str], how: str, told: str, measuring: Measuring
+) -> None:
+    """Places 1 and 7 are the ends of the left leg, 8 is its middle; all others read 3 1/2."""
+    for place, text in ({1: "3 1/2", 3: "3 1/2", 5: "3 1/2", 7: "3 1/2"} | read).items():
+        answer = measuring.take(entry(place, text, sure=True))
+    (left,) = [board for board in answer["boards"] if board["words"] == "left leg"]
+    assert left["how"].startswith(how), left["how"]
+    said = " ".join(answer["told"])
+    assert told in said and (told or not said)
+
+
+def test_two_reasons_why_a_window_cannot_stand_as_read_are_two_sentences(measuring: Measuring) -> None:
+    for place in (1, 3, 5, 7):
+        answer = measuring.take(entry(place, "-1/16", sure=True))
+    (said,) = [one for one in answer["told"] if one.startswith("As read the window stands")]
+    assert "change its position. The frame would stand" in said
