@@ -16,7 +16,7 @@ from jambs.parts.findings.cladding_findings import (
     RevealTooShallow,
     SillShortOfReturns,
 )
-from jambs.parts.trim.cladding_returns import LEAST_BEARING, Reveal
+from jambs.parts.trim.cladding_returns import LEAST_BEARING, ReturnReveal
 from jambs.parts.trim.exterior_sill import SillPlace
 from jambs.place.placement import Placement
 
@@ -24,7 +24,7 @@ LEAST_RETURN = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """Width of a return that still can be cut and nailed [in]; common practice, no source."""
 
 
-def hold_deep_enough(reveal: Reveal, mark: str, units: Units) -> None:
+def hold_deep_enough(reveal: ReturnReveal, mark: str, units: Units) -> None:
     """Hold a reveal deep enough for some cladding to be returned.
 
     Raises:
@@ -46,7 +46,7 @@ def hold_under_the_legs(place: SillPlace, mark: str) -> None:
         raise CannotBeCut(SillShortOfReturns(subject=Subject.opening(mark), short=short))
 
 
-def clad_findings(placement: Placement, reveal: Reveal, units: Units) -> Iterator[Finding]:
+def clad_findings(placement: Placement, reveal: ReturnReveal, units: Units) -> Iterator[Finding]:
     """Find what is to be seen to at a reveal that cladding lines."""
     trim, about = placement.opening.exterior, Subject.opening(placement.opening.mark)
     entry = trim.cladding_returns if trim else None

@@ -25,7 +25,7 @@ from jambs.parts.outside_trim import (
 from jambs.parts.shapes.arch import Rack
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.parts.trim.casing import CasedOpening
-from jambs.parts.trim.cladding_returns import Lining, corner_clear, corner_past, reveal_of
+from jambs.parts.trim.cladding_returns import ReturnLayers, corner_clear, corner_past, reveal_of
 from jambs.parts.trim.exterior_sill import SillPlace, make_sill
 from jambs.parts.trim.flashing import make_flashing
 from jambs.parts.trim.metal_returns import over_the_head
@@ -48,7 +48,7 @@ def clad_outside(placement: Placement, sides: dict[Side, FittedSide], trim: Exte
     hold_clear_of_the_flange(under, placement.opening.window.frame_projection)
     clear = exterior_clear(placement, trim, grid)
     standing = replace(clear, bottom=clear.bottom + entry.gap_at_sill) if trim.sill else clear
-    lining = Lining(
+    lining = ReturnLayers(
         clear=standing, sides=sides, reveal=reveal, placement=placement, trim=trim, entry=entry, slope_deg=slope
     )
     cased = cased_outside(corner_clear(standing, entry), placement, trim, sides, slope)

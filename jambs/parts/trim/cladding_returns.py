@@ -32,7 +32,7 @@ LINED = (Side.HEAD, *LEGS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Reveal:
+class ReturnReveal:
     """What lines a reveal, out from the frame's outside edge [in].
 
     ``start``: where all of it begins, a sealant joint off. ``return_end``: where the returns end at a corner board, or
@@ -46,7 +46,9 @@ class Reveal:
     strips: tuple[tuple[float, float], ...]
 
 
-def reveal_of(sides: dict[Side, FittedSide], trim: ExteriorTrim, entry: CladdingReturnsEntry, units: Units) -> Reveal:
+def reveal_of(
+    sides: dict[Side, FittedSide], trim: ExteriorTrim, entry: CladdingReturnsEntry, units: Units
+) -> ReturnReveal:
     """Lay out a reveal by its least depth: the returns and the furring are as wide all round.
 
     The strip at the corner has all of its width; the one at the frame what is left, where that is worth a strip.
@@ -56,7 +58,7 @@ def reveal_of(sides: dict[Side, FittedSide], trim: ExteriorTrim, entry: Cladding
     at_corner = (max(end - wide, start), end)
     at_frame = (start, min(start + wide, at_corner[0]))
     has_two = at_frame[1] - start >= LEAST_BEARING[units] - SAME_SIZE
-    return Reveal(
+    return ReturnReveal(
         start=start,
         return_end=end - board.width - board.gap if board else end,
         trim_plane=end,
@@ -76,12 +78,12 @@ def corner_past(entry: CladdingReturnsEntry) -> float:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Lining:
+class ReturnLayers:
     """Makes the layers of one reveal; ``clear.bottom``: where their feet are at the frame."""
 
     clear: ClearOpening
     sides: dict[Side, FittedSide]
-    reveal: Reveal
+    reveal: ReturnReveal
     placement: Placement
     trim: ExteriorTrim
     entry: CladdingReturnsEntry
