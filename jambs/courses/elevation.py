@@ -159,7 +159,10 @@ def _clad_outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outli
     frame, ring = kit.placement.opening.frame, clad_outline(kit)
     if ring is None:
         return None
-    box = ((0.0, 0.0), (frame.width, 0.0), (frame.width, frame.height), (0.0, frame.height))
+    # Mitered cladding lies before the frame's edges.
+    low, high = across_at(ring, frame.height / 2) or (0.0, frame.width)
+    low, high, top = max(low, 0.0), min(high, frame.width), min(frame.height, box_round(ring)[3])
+    box = ((low, 0.0), (high, 0.0), (high, top), (low, top))
 
     def seen(outline: Outline) -> Outline:
         return tuple((left + frame.width - x, bottom + y) for x, y in outline)

@@ -67,6 +67,16 @@ def test_mitered_courses_run_on_to_the_face_of_the_return() -> None:
     assert one.head == pytest.approx(36 + 46 + 3 / 8)
 
 
+def test_no_frame_is_drawn_behind_the_cladding_that_turns_before_it() -> None:
+    """Of a frame of 35 1/2 x 47 1/2 at corner boards all; to a miter 2 1/4 less at each side, 46 high."""
+    for trim, corners in (
+        (clad(), {(24.0, 36.0), (59.5, 36.0), (59.5, 83.5), (24.0, 83.5)}),
+        (mitered(), {(26.25, 36.0), (57.25, 36.0), (57.25, 82.0), (26.25, 82.0)}),
+    ):
+        (one,) = plan(trim).elevation.openings
+        assert one.outlines and set(one.outlines[0]) == corners
+
+
 def test_furring_is_behind_the_cladding_and_covers_none_of_it() -> None:
     """With furring so thick that it reaches past the casing, courses still end at the casing."""
     thick = {"thickness": "4", "width": "2", "stock": "spruce"}
