@@ -10,13 +10,15 @@ from jambs.length import MM_PER_INCH, Units
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import CannotBeCut
 from jambs.parts.findings.cladding_findings import (
+    CornerLapsShort,
     CornerThinnerThanCladding,
     FurringOnInsulation,
     ReturnEndUnbacked,
     RevealTooShallow,
     SillShortOfReturns,
 )
-from jambs.parts.trim.cladding_returns import LEAST_BEARING, ReturnReveal
+from jambs.parts.jambs.box import LEAST_COVER
+from jambs.parts.trim.cladding_returns import LEAST_BEARING, ReturnReveal, corner_past
 from jambs.parts.trim.exterior_sill import SillPlace
 from jambs.place.placement import Placement
 
@@ -58,6 +60,9 @@ def clad_findings(placement: Placement, reveal: ReturnReveal, units: Units) -> I
     cladding = placement.planes.cladding_depth
     if entry.corner_board and trim.casing.thickness < cladding - SAME_SIZE:
         yield CornerThinnerThanCladding(subject=about, thickness=trim.casing.thickness, cladding=cladding)
+    lap = trim.casing.width + trim.casing_reveal - corner_past(entry) - entry.back
+    if entry.corner_board and lap < LEAST_COVER[units] - SAME_SIZE:
+        yield CornerLapsShort(subject=about, lap=lap, least=LEAST_COVER[units])
     yield from _on_insulation(placement, about)
 
 

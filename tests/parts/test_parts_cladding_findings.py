@@ -86,6 +86,14 @@ def thinner(casing: str, cladding: str) -> str:
     )
 
 
+def cased(width: str) -> dict[str, Any]:
+    return {**clad(), "casing": {**clad()["casing"], "width": width}}
+
+
+def laps(how: str, least: str) -> str:
+    return f"The corner's leg on the wall (casing) {how}; {least} is the least: write wider casing, or thinner furring."
+
+
 ROWS = [
     Row(
         # 4 1/4 - 1/4 - 1/8 - 2 7/8 leaves 1, the least; 1/32 more of corner board leaves less.
@@ -126,6 +134,23 @@ ROWS = [
         mm=thinner("18.3 mm", "19.1 mm"),
         severity=CHECK,
         about=W1,
+    ),
+    Row(
+        # Casing less 1/4 of corner board past the return, 3/4 of cladding and 1/2 of furring.
+        code="corner-laps-short",
+        appears=case(cased("1 31/32")),
+        quiet=case({**cased("1 7/8"), "casing_reveal": "1/8"}),
+        inch=laps('covers the wall past the furring of the reveal by 15/32"', '1/2"'),
+        mm=laps("covers the wall past the furring of the reveal by 11.9 mm", "12.7 mm"),
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="corner-laps-short",
+        appears=case(cased("1 1/4")),
+        quiet=case(mitered()),
+        inch=laps('misses the wall past the furring of the reveal by 1/4"', '1/2"'),
+        mm=laps("misses the wall past the furring of the reveal by 6.4 mm", "12.7 mm"),
     ),
     Row(
         # Frame at 7 3/4, foam to 11 1/2, plywood to 12.

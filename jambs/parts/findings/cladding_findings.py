@@ -80,6 +80,24 @@ class CornerThinnerThanCladding(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CornerLapsShort(Finding):
+    """The corner's leg on the wall covers too little past the furring of the reveal, negative where none [in]."""
+
+    code: ClassVar[str] = "corner-laps-short"
+    severity: Severity = Severity.CHECK
+    lap: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what it covers and what to do."""
+        verb, lap = ("covers", self.lap) if self.lap >= 0 else ("misses", -self.lap)
+        return (
+            f"The corner's leg on the wall (casing) {verb} the wall past the furring of the reveal by "
+            f"{units.text(lap)}; {units.text(self.least)} is the least: write wider casing, or thinner furring."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FurringOnInsulation(Finding):
     """The furring of the reveal lies on the cut edge of insulation, which holds no fastener.
 
