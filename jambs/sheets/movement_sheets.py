@@ -15,6 +15,7 @@ from jambs.movement.joints import JointMovement
 from jambs.movement.plan import KitMovement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
+from jambs.parts.board.kinds import told_name
 from jambs.parts.wood.moisture import equilibrium_moisture
 from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.press import press
@@ -87,7 +88,8 @@ def _boards(movements: Sequence[KitMovement], grid: Grid) -> list[Record]:
 
 
 def _board_name(board: BoardMovement) -> str:
-    return f"{board.part.where.value} {board.part.kind.bare_words}"
+    """Return what a board is called on its label."""
+    return told_name(board.part.kind.words, board.part.where.value)
 
 
 def _board_key(board: BoardMovement, grid: Grid) -> tuple[str, ...]:

@@ -26,8 +26,10 @@ from jambs.outside.register import Register
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, _missed, course_data
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
+from jambs.sheets.labels import label_data
 from jambs.sheets.movement_sheets import movement_data
 from jambs.sheets.press import press
+from jambs.sheets.record import job_record
 
 EACH = pytest.mark.parametrize("name", HOUSES)
 
@@ -180,6 +182,19 @@ def test_boards_that_move_stand_in_the_order_of_their_width_and_joints_are_told_
     assert found == sorted(found)
     told = [(one["name"], one["words"]) for one in data["joints"]]
     assert len(told) == len(set(told))
+
+
+@EACH
+def test_boards_that_move_are_called_as_on_their_labels(name: str) -> None:
+    job, _, outside = house(name)
+    assert job.outside.climate is not None
+    data = movement_data(outside.movements, job.outside.climate, planned(name)[1].register, job)
+    records = job_record(planned(name)[1].kits, job)["openings"]
+    labels = {
+        part["mark"]: label_data(part, room="", is_planned=False)["name"] for one in records for part in one["parts"]
+    }
+    rows = [(mark, one["name"]) for one in data["boards"] for mark in one["marks"]]
+    assert rows and [(mark, labels[mark].partition(",")[0]) for mark, _ in rows] == rows
 
 
 def test_wood_that_moves_says_the_moisture_of_the_handbook() -> None:

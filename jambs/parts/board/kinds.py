@@ -65,11 +65,6 @@ class PartKind(Enum):
         return self.value
 
     @property
-    def bare_words(self) -> str:
-        """The part in trade words without the set it belongs to: ``sill``, inside or outside."""
-        return _BARE_WORDS.get(self, self.value)
-
-    @property
     def says_side(self) -> bool:
         """Say whether the words alone tell where it is: a stool is at the sill, a head flashing at the head."""
         return self.is_at_sill or self in (PartKind.HEAD_FLASHING, PartKind.TRANSOM_BAR_CASING)
@@ -130,7 +125,6 @@ BUILT_UP = (
     PartKind.CAP,
     PartKind.CROWN,
 )
-_BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
 
 def position_words(kind: PartKind, side: Side, *, is_on_wall: bool = False) -> str:
