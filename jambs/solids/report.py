@@ -55,16 +55,26 @@ class Clash:
     box: tuple[float, float, float]
 
 
+FREE_OF_NOISE = 6
+"""Decimal places to which what the kernel measures is free of the noise of its sums."""
+
+
+def _told(value: float, digits: int) -> str:
+    """Print a number with so many decimals: halves as what they are a hair from, and nothing less than zero as zero."""
+    text = f"{round(value, FREE_OF_NOISE):.{digits}f}"
+    return text.removeprefix("-") if float(text) == 0 else text
+
+
 def sized(length: float, units: Units) -> str:
     """Print a length to a thousandth of an inch or a hundredth of a millimeter."""
-    return f"{length * MM_PER_INCH:.2f} mm" if units is Units.MM else f"{length:.3f} in"
+    return f"{_told(length * MM_PER_INCH, 2)} mm" if units is Units.MM else f"{_told(length, 3)} in"
 
 
 def sized_area(area: float, units: Units) -> str:
     """Print an area."""
-    return f"{area * MM_PER_INCH**2:.0f} mm²" if units is Units.MM else f"{area:.3f} sq in"
+    return f"{_told(area * MM_PER_INCH**2, 0)} mm²" if units is Units.MM else f"{_told(area, 3)} sq in"
 
 
 def sized_volume(volume: float, units: Units) -> str:
     """Print a volume."""
-    return f"{volume * MM_PER_INCH**3:.0f} mm³" if units is Units.MM else f"{volume:.4f} cu in"
+    return f"{_told(volume * MM_PER_INCH**3, 0)} mm³" if units is Units.MM else f"{_told(volume, 4)} cu in"
