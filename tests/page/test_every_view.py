@@ -192,7 +192,7 @@ def test_a_file_changed_meanwhile_is_seen_with_what_to_choose_and_no_rule_is_bro
         room = page.locator(".field input").nth(1)
         room.fill("Pantry")
         room.press("Enter")
-        expect(page.locator("[data-draft=save]")).to_be_enabled()
+        expect(page.locator("[data-draft=back]")).to_be_enabled()
         text = own.file.read_text(encoding="utf-8")
         own.file.write_text(text.replace("room: Bath", "room: Laundry"), encoding="utf-8")
         page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
