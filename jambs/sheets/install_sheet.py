@@ -71,7 +71,7 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "outside": [_lap_record(lap, kit, job.units) for lap in laps],
         "has_trim": opening.exterior is not None,
         "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.as_trimmed.parts),
-        "shape": shape_sketched(opening),
+        **shape_sketched(opening),
         "has_pan": any(lap.step.kind is LapKind.PAN for lap in laps),
         "fasteners": [_fastener_row(line, job.units) for line in fitting.fasteners],
         "reveals": _reveals(kit, job.shop),

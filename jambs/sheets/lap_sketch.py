@@ -15,13 +15,13 @@ NUMBERED_AT = 0.42
 """How high up an outline its sides are numbered."""
 
 
-def shape_sketched(opening: Opening) -> Record | None:
-    """Return outline and head of a shape, from the left and the bottom; nothing of a rectangle.
+def shape_sketched(opening: Opening) -> Record:
+    """Return outline and head of a shape, from the left and the bottom, under ``shape``; nothing of a rectangle.
 
     ``left`` and ``right``: where its sides lie at the height at which they are numbered.
     """
     if opening.shape is None:
-        return None
+        return {}
     path, frame = frame_path(opening), opening.frame
 
     def seen(point: Point) -> Point:
@@ -30,12 +30,13 @@ def shape_sketched(opening: Opening) -> Record | None:
     head = [edge for edge in path if edge.side is Side.HEAD]
     outline = [seen(point) for point in points_of(path)]
     ends = sorted(_crossings(outline, NUMBERED_AT))
-    return {
+    found = {
         "outline": outline,
         "head": [seen(point) for point in (*points_of(tuple(head)), head[-1].finish)],
         "left": ends[0],
         "right": ends[-1],
     }
+    return {"shape": found}
 
 
 def _crossings(outline: list[Point], level: float) -> list[float]:
