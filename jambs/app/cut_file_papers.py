@@ -34,7 +34,7 @@ def write_cut_files(
     for part in parts_cut(kit, all_parts=all_parts):
         notes = [PLANNED] if part.mark in waiting else []
         notes += [issue.plain] if issue else []
-        for figure in part_figures(part, units=job.units, notes=notes):
+        for figure in part_figures(part, units=job.units, notes=notes, grid=job.shop.grid):
             _write(figure, job.units, folder / FOLDER)
 
 

@@ -12,10 +12,10 @@ from enum import Enum
 
 from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
-from jambs.length import Units, decimal_text, length_text
+from jambs.length import Grid, Units, decimal_text, length_text
 from jambs.parts.board.bending_form import bending_form
 from jambs.parts.board.cuts import EdgeGroove, MidNotch, Notch
-from jambs.parts.board.kinds import told_position
+from jambs.parts.board.kinds import told_name, told_position
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
 
@@ -118,19 +118,22 @@ WORDS_SHARE = 0.6
 """Share of the board's length that words may take: ends are often notched or slanted."""
 
 
-def part_figures(part: Part, *, units: Units, notes: Sequence[str] = ()) -> tuple[CutFigure, ...]:
+def part_figures(
+    part: Part, *, units: Units, notes: Sequence[str] = (), grid: Grid | None = None
+) -> tuple[CutFigure, ...]:
     """Return the cut files of a part of wood: seen on its face, and on its back where that is worked too.
 
-    ``notes``: what stands first among the notes in the file.
+    ``notes``: what stands first among the notes in the file. ``grid``: the shop's, on which the notes tell the sizes of
+    the part as its cut sheet and its label do; what is drawn is exact.
     """
     if part.is_laminated:
         return (_form(part, units, [plain_letters(note) for note in notes]),)
     if part.is_sawn_on_edge:
-        return (_on_edge(part, units, [plain_letters(note) for note in notes]),)
+        return (_on_edge(part, units, [plain_letters(note) for note in notes], grid),)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
     plain = [plain_letters(note) for note in notes]
     shown = (face, back) if back.is_worked else (face,)
-    return tuple(_figure(part, one, units, [*plain, *_note_lines(part, one, units, back)]) for one in shown)
+    return tuple(_figure(part, one, units, [*plain, *_note_lines(part, one, units, back, grid)]) for one in shown)
 
 
 def plain_letters(text: str) -> str:
@@ -191,13 +194,13 @@ def _form(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
     return CutFigure(name=file_name(part.mark, BoardFace.FACE), size=(wide, high), strokes=strokes, words=words)
 
 
-def _on_edge(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
+def _on_edge(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) -> CutFigure:
     """Return the cut file of a board whose face and back are sawn to arcs: its edge, on which it stands."""
     sizes = part.silhouettes.sizes
     lines = [
         *notes,
-        *_own_lines(part, units),
-        f"ON EDGE: cut {length_text(sizes.width, units=units)} deep, hollow face at 0",
+        *_own_lines(part, units, grid),
+        f"ON EDGE: cut {_told(sizes.width, units, grid)} deep, hollow face at 0",
     ]
     outline = part.curved_outline
     share, low, high = _clear_band(outline, max(len(line) for line in lines), len(lines))
@@ -320,9 +323,9 @@ def grain_arrow(middle: Point, length: float, wide: float) -> list[Stroke]:
     ]
 
 
-def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) -> list[str]:
+def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace, grid: Grid | None = None) -> list[str]:
     """Return what has to be known at the machine."""
-    lines = _own_lines(part, units)
+    lines = _own_lines(part, units, grid)
     if worked.face is BoardFace.BACK:
         lines.append("BACK UP: turned over about its length, start end still at 0; OUTLINE is cut from the face")
     else:
@@ -330,12 +333,17 @@ def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) 
     return lines
 
 
-def _own_lines(part: Part, units: Units) -> list[str]:
+def _told(length: float, units: Units, grid: Grid | None) -> str:
+    """Print a size of a part as its cut sheet does, on the shop's grid."""
+    return grid.text(length) if grid else length_text(length, units=units)
+
+
+def _own_lines(part: Part, units: Units, grid: Grid | None) -> list[str]:
     """Say what part it is, of what sizes, and how it is drawn."""
-    where = told_position(part.name, part.position)
-    sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
+    name, where = told_name(part.name, part.where.value), told_position(part.name, part.position)
+    sizes = " x ".join(_told(one, units, grid) for one in (part.thickness, part.width, part.length))
     return [
-        ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
+        ", ".join(one for one in (part.mark, name, where, part.stock) if one),
         f"{sizes}, {drawn_in(units)}",
     ]
 
