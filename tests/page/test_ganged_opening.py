@@ -45,6 +45,7 @@ def test_every_request_for_it_is_answered(opened: OpenPage) -> None:
 def test_a_value_of_a_unit_is_changed_and_the_rest_of_the_file_stays(opened: OpenPage) -> None:
     before = opened.file.read_text(encoding="utf-8")
     desk = Desk(file=opened.file, target=opened.file.parent / "output")
-    change(desk, {"act": "set", "path": ["openings", 5, "units", 1, "hinge"], "value": "left"})
+    asked = {"number": desk.house().number, "act": "set", "path": ["openings", 5, "units", 1, "hinge"], "value": "left"}
+    change(desk, asked)
     after = desk.draft.files[opened.file.name].text
     assert after == before.replace("frame: 880 x 2080, hinge: right", "frame: 880 x 2080, hinge: left")

@@ -53,7 +53,8 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
             return {**form_record(desk), "said": str(error)}, 409
         except CannotStand as error:
             return {**form_record(desk), "said": " ".join(error.sentences)}, 409
-        return {**form_record(desk), "said": carried_sentence(edits)}, 200
+        said = carried_sentence(edits)
+        return {**form_record(desk), **({"said": said} if said else {})}, 200
 
 
 async def _job(request: Request) -> Response:
