@@ -27,11 +27,15 @@ WALL_STUFF = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CloseUp:
-    """Regions of a section and what of each lies in a box, back to front, points (x, y) of the view [in]."""
+    """Regions of a section and what of each lies in a box, back to front, points (x, y) of the view [in].
+
+    ``breaks``: where along x it is broken; no outline is drawn there.
+    """
 
     box: Box
     regions: tuple[Region, ...]
     polygons: tuple[Polygon, ...]
+    breaks: tuple[float, ...] = ()
 
 
 def broken_line(box: Box) -> Shape:
@@ -76,7 +80,7 @@ def outlines(detail: CloseUp, kit: Kit) -> list[Shape]:
     shapes = []
     for number, (region, polygon) in enumerate(zip(detail.regions, detail.polygons, strict=True)):
         covers, grooved = nearby(polygon, detail.polygons[number + 1 :]), _grooved(detail, number)
-        edges = [edge for edge in segments_of(polygon, closed=True) if not _is_on(edge, detail.box)]
+        edges = [edge for edge in segments_of(polygon, closed=True) if not _is_on(edge, detail)]
         pieces = (piece for seen in visible_edges(edges, covers) for piece in apart_from(seen, grooved))
         shapes += [Shape(points=piece, ink=ink_of(region, kit), closed=False) for piece in pieces]
     return [*shapes, broken_line(detail.box)]
@@ -90,9 +94,10 @@ def _grooved(detail: CloseUp, number: int) -> list[Polygon]:
     return [polygon for region, polygon in before if region.mark]
 
 
-def _is_on(edge: tuple[Point, Point], box: Box) -> bool:
+def _is_on(edge: tuple[Point, Point], detail: CloseUp) -> bool:
     (x0, y0), (x1, y1) = edge
-    uprights, levels = (box.left, box.right), (box.bottom, box.top)
+    box = detail.box
+    uprights, levels = (box.left, box.right, *detail.breaks), (box.bottom, box.top)
     return any(abs(x0 - x) + abs(x1 - x) < ROUND_OFF for x in uprights) or any(
         abs(y0 - y) + abs(y1 - y) < ROUND_OFF for y in levels
     )

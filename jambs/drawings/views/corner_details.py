@@ -8,7 +8,8 @@ from dataclasses import replace
 from jambs.drawings.elements.boxes import Box, box_around
 from jambs.drawings.elements.cover import Polygon
 from jambs.drawings.elements.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
-from jambs.drawings.views.close_ups import PAST_EDGE, close_up, hatches, names, outlines
+from jambs.drawings.views.broken_out import break_lines, break_of, broken_out, moved_chains
+from jambs.drawings.views.close_ups import PAST_EDGE, clipped, close_up, hatches, names, outlines
 from jambs.drawings.views.flats_cut import flats_cut
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
@@ -25,7 +26,7 @@ SHOWN = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS,
     Stuff.RETURN, Stuff.TILE, Stuff.FURRING, Stuff.SEALANT,
 )  # fmt: skip
-CASING_SHOWN = 2.0
+CASING_SHOWN = 1.25
 """How much of casing and apron is shown past what lines the opening: the rest has no corner [in]."""
 FRAME_SHOWN = 0.75
 """How much of the frame is shown behind the parts [in]."""
@@ -45,27 +46,37 @@ def corner_details(kit: Kit, sections: Iterable[Section], job: Job) -> list[View
 
 
 def _form(view: View, *, mirrored: bool = False) -> tuple[object, ...]:
-    """Return what makes two details alike: parts, frame and reveals, not the wall behind; mirrored upside down."""
-    shapes = [shape for shape in view.shapes if shape.ink in (Ink.TRIM_INSIDE, Ink.WINDOW)]
-    box = box_around(point for shape in shapes for point in shape.points)
+    """Return what makes two details alike: parts, frame and reveals, not the wall behind; mirrored upside down.
+
+    Of the frame counts what lies beside the parts, not how far it goes on behind them.
+    """
+    parts, frame = ([shape for shape in view.shapes if shape.ink is ink] for ink in (Ink.TRIM_INSIDE, Ink.WINDOW))
+    box = box_around(point for shape in (*parts, *frame) for point in shape.points)
 
     def corner(point: Point) -> tuple[int, int]:
         up = box.top - point[1] if mirrored else point[1] - box.bottom
         return round((point[0] - box.left) / HALF_64TH), round(up / HALF_64TH)
 
-    outlines = frozenset((shape.ink, frozenset(corner(point) for point in shape.points)) for shape in shapes)
+    _, highest = max((corner(point) for shape in parts for point in shape.points), default=(0, 0))
+    outlines = frozenset(
+        (shape.ink, frozenset((across, min(up, highest)) for across, up in map(corner, shape.points)))
+        for shape in (*parts, *frame)
+    )
     return outlines, frozenset(interval.name for chain in view.chains for interval in chain.intervals)
 
 
 def _corner(section: Section, kit: Kit, job: Job) -> View:
     detail = close_up(section, _room(section, kit), SHOWN)
+    chains = _steps(section, kit)
+    if at := break_of(detail):
+        detail, chains = broken_out(detail, at), moved_chains(chains, at)
     return View(
         name=f"corner {section.cut.value}",
         kind=ViewKind.CORNER,
         title=TITLES[section.cut],
-        shapes=tuple(outlines(detail, kit)),
+        shapes=(*outlines(detail, kit), *break_lines(detail)),
         fills=tuple(hatches(detail)),
-        chains=tuple(_steps(section, kit)),
+        chains=tuple(chains),
         call_outs=tuple(names(detail, kit, side=ViewSide.RIGHT, wanted=_is_named)),
         remarks=(_edge_words(kit, job), *flats_cut(kit, section.cut, job, only=Where.INTERIOR)),
         half_size=True,
@@ -90,7 +101,10 @@ def _room(section: Section, kit: Kit) -> Box:
     own = [turned(one.outline) for one in section.regions if _is_shown_whole(one, kit)]
     frame = [turned(one.outline) for one in section.regions if one.stuff is Stuff.FRAME]
     box = box_around(point for polygon in own for point in polygon)
-    edge = box_around(point for polygon in frame for point in polygon)
+    right = kit.placement.inside_edge + FRAME_SHOWN
+    whole = box_around(point for polygon in (*own, *frame) for point in polygon)
+    shown = replace(whole, right=right)  # the frame may reach farther up or down outside of it
+    edge = box_around(point for polygon in frame for point in clipped(polygon, shown))
     low, high = min(box.bottom, edge.bottom), max(box.top, edge.top)
     lining = box_around(
         point for one in section.regions if one.stuff in LINING and is_inside(one, kit) for point in turned(one.outline)
@@ -99,7 +113,7 @@ def _room(section: Section, kit: Kit) -> Box:
         low = max(low, lining.bottom - CASING_SHOWN)
     else:
         high = min(high, lining.top + CASING_SHOWN)
-    return Box(box.left - PAST_EDGE, low - PAST_EDGE, kit.placement.inside_edge + FRAME_SHOWN, high + PAST_EDGE)
+    return Box(box.left - PAST_EDGE, low - PAST_EDGE, right, high + PAST_EDGE)
 
 
 def _is_shown_whole(region: Region, kit: Kit) -> bool:
