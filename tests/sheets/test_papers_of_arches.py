@@ -250,7 +250,7 @@ def test_a_bent_head_has_its_strips_at_the_head_of_its_row_and_in_the_parts_tabl
     row = cut_row(made, part)
     assert (row["width"], row["length"]) == ('2 7/32"', '55 15/32"')
     assert row["work"][0].startswith('2 strips of this size to saw; finished 3/4" × 1 31/32"')
-    assert sawn_first(part, grid=made.job.shop.grid).endswith('2 7/32" x 55 15/32"')
+    assert sawn_first(part, grid=made.job.shop.grid).endswith('2 7/32" × 55 15/32"')
 
 
 def test_a_segment_has_its_own_size_there() -> None:
@@ -272,7 +272,7 @@ def test_the_framer_is_told_what_makes_the_curve_of_an_arch_and_of_no_rectangle(
 def test_a_section_tells_the_width_of_a_segment_between_its_arcs_and_not_of_its_blank() -> None:
     """Casing of 3 1/2 out of a wider board, a jamb of 3/4 out of a thicker one; straight legs as they are ripped."""
     casing, jamb, grid = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB), FINE[Units.INCH]
-    assert casing.width > 3.5 and size_words(casing, grid=grid) == '3/4" x 3 1/2"'
-    assert jamb.thickness > 0.75 and size_words(jamb, grid=grid) == f'3/4" x {grid.text(jamb.width)}'
+    assert casing.width > 3.5 and size_words(casing, grid=grid) == '3/4" × 3 1/2"'
+    assert jamb.thickness > 0.75 and size_words(jamb, grid=grid) == f'3/4" × {grid.text(jamb.width)}'
     leg = next(one for one in parts() if one.kind is PartKind.CASING and one.side is Side.LEFT)
-    assert size_words(leg, grid=grid) == f"{grid.text(leg.thickness)} x {grid.text(leg.width)}"
+    assert size_words(leg, grid=grid) == f"{grid.text(leg.thickness)} × {grid.text(leg.width)}"

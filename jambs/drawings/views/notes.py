@@ -60,7 +60,7 @@ def _proud_words(trim: InteriorTrim, job: Job) -> str:
 
 
 def _size(width: float, height: float, job: Job) -> str:
-    return f"{_text(width, job)} x {_text(height, job)}"
+    return f"{_text(width, job)} × {_text(height, job)}"
 
 
 def _inside_words(kit: Kit, job: Job) -> str:

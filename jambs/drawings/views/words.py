@@ -45,7 +45,7 @@ def _sizes(thickness: float, sides: Iterable[float], grid: Grid) -> str:
     is_inch = grid.units is Units.INCH
     # A thickness is what the board or the sheet has, whatever the shop saws to.
     texts = (length_text(thickness, units=grid.units, mark=is_inch), *(grid.text(one, mark=is_inch) for one in sides))
-    text = " x ".join(texts)
+    text = " × ".join(texts)
     return text if grid.units is Units.INCH else f"{text} mm"
 
 
