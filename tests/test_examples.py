@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -41,6 +42,16 @@ LEAST = {
     "hillside-house": 8,
     "quarry-loft": 6,
 }
+PLAIN = (4, 2)
+"""Most sheets of letter or A4, and of tabloid or A3, that the drawings of an opening take."""
+MORE = {
+    "creamery": {"A1": (9, 4), "B1": (10, 5), "E1": (6, 3), "M1": (6, 3), "M2": (5, 2), "M3": (5, 2), "T1": (5, 3)},
+    "gable-house": {"G9": (5, 2)},
+    "harbour-house": {"W04": (5, 3), "W07": (5, 3)},
+    "hillside-house": {"F1": (5, 2), "F3": (5, 2), "F4": (5, 3)},
+    "quarry-loft": {"L6": (5, 2)},
+}
+"""Those of openings that have more: flares, arches, panels, ganged units, sides measured apart."""
 
 
 def test_no_example_is_forgotten() -> None:
@@ -60,6 +71,19 @@ def test_an_example_is_built_outside_the_repository(name: str, tmp_path_factory:
     assert figures["clear opening width"] == pytest.approx(clear, abs=1e-6)
     assert figures["interior depth"] == pytest.approx(depth, abs=1e-6)
     assert not any(finding["weight"] == "stop" for one in openings.values() for finding in one["findings"])
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_drawings_of_an_example_take_few_sheets(name: str, tmp_path_factory: pytest.TempPathFactory) -> None:
+    drawings = example_papers(name, tmp_path_factory).folder / "drawings"
+    marks = {opening.mark for opening in read_job(EXAMPLES / name).openings}
+    for mark in marks:
+        text = (drawings / f"{mark}.dxf").read_text(encoding="utf-8")
+        counts = tuple(
+            len(set(re.findall(rf"^(?:{sizes}) \d+$", text, re.MULTILINE))) for sizes in ("LETTER|A4", "TABLOID|A3")
+        )
+        most = MORE.get(name, {}).get(mark, PLAIN)
+        assert 0 < counts[0] <= most[0] and 0 < counts[1] <= most[1], (mark, counts)
 
 
 @pytest.mark.parametrize("name", NAMES)

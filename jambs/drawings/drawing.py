@@ -13,7 +13,6 @@ from jambs.drawings.layout.fewest import Pages, fewest_sheets, in_as_few, plain_
 from jambs.drawings.layout.packing import OnPage, room_on
 from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.view_scales import (
-    CORNERS,
     ELEVATIONS,
     at_scales,
     fits,
@@ -137,18 +136,14 @@ def draw_opening(
     asked, views = at_scales(wanted, job.units, pages[0])
     small = small_picture(asked, job.units)
     tries = list(_tries([views], small, notes, tables))
-    smallest: list[PlacedView] = []
     if plain_count(tries, pages[0]) > FEW:
         smaller = with_smaller_sections(views, asked, job.units)
         less = with_smaller_details(smaller, asked, job.units)
-        least = one_smaller(less, asked, job.units, ELEVATIONS)
-        tries += _tries([smaller, less, least], small, notes, tables)
-        smallest = one_smaller(less, asked, job.units, CORNERS)
+        low = one_smaller(less, asked, job.units, ELEVATIONS)
+        lower = one_smaller(low, asked, job.units, ELEVATIONS)
+        tries += _tries([smaller, less, low, lower], small, notes, tables)
     ordered, laid_out = fewest_sheets(tries, pages)
-    if len(laid_out[0]) > FEW and smallest:
-        fewer = fewest_sheets(_tries([smallest], small, notes, tables), pages)
-        ordered, laid_out = min((ordered, laid_out), fewer, key=_sheet_counts)
-    ordered, laid_out = _with_best_picture(ordered, laid_out, asked, pages, job.units)
+    ordered, laid_out = _with_best_picture((ordered, laid_out), asked, pages, job.units)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -182,9 +177,10 @@ def _tries(
 
 
 def _with_best_picture(
-    views: Sequence[PlacedView], laid_out: list[Pages], asked: Sequence[View], pages: Sequence[Page], units: Units
+    best: tuple[Sequence[PlacedView], list[Pages]], asked: Sequence[View], pages: Sequence[Page], units: Units
 ) -> tuple[Sequence[PlacedView], list[Pages]]:
-    """Draw the exploded picture at the largest scale at which the set takes no more sheets."""
+    """Draw the exploded picture at the largest scale at which the set takes no sheet more."""
+    views, _ = best
     (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
     (now,) = (view.scale for view in views if view.kind is ViewKind.EXPLODED)
     for scale in scales_of(units)[picture.largest :]:
@@ -194,9 +190,9 @@ def _with_best_picture(
             continue
         other = arrange(picture, scale=scale, units=units, with_unit=False)
         larger = [other if one.kind is picture.kind else one for one in views]
-        if fits(other, pages[0]) and (found := in_as_few(larger, pages, _sheet_counts((views, laid_out)))):
+        if fits(other, pages[0]) and (found := in_as_few(larger, pages, _sheet_counts(best))):
             return larger, found
-    return views, laid_out
+    return best
 
 
 def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:

@@ -8,14 +8,13 @@ from functools import cache
 
 from jambs.drawings.elements.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
-from jambs.drawings.elements.view import View, ViewKind
+from jambs.drawings.elements.view import NARROW_WORDS, View, ViewKind
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.packing import room_on, share_of
 from jambs.length import Units
 
 ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
-CORNERS = (ViewKind.CORNER,)
 LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
 NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
@@ -59,10 +58,18 @@ def _if_it_fits(found: list[PlacedView], before: Sequence[PlacedView], page: Pag
 
 
 def _with_narrow_words(view: View, scale: Scale, units: Units) -> PlacedView:
-    """Arrange a view with narrow words beside it, unless more lines of them make it higher than the smaller page."""
-    narrow = arrange(view.with_narrow_words(), scale=scale, units=units, with_unit=False)
-    if narrow.paper_height <= room_on(PAGES[units][0]).height:
-        return narrow
+    """Arrange a view with narrow words beside it, as narrow as takes the least paper.
+
+    More lines of them may make it higher than the smaller page; then with its own.
+    """
+    room = room_on(PAGES[units][0])
+    narrow = (
+        arrange(view.with_narrow_words(width), scale=scale, units=units, with_unit=False)
+        for width in (NARROW_WORDS, view.widest_words)
+    )
+    low = [one for one in narrow if one.paper_height <= room.height]
+    if low:
+        return min(low, key=lambda one: one.paper_width * one.paper_height)
     return arrange(view, scale=scale, units=units, with_unit=False)
 
 

@@ -10,11 +10,12 @@ from collisions import collisions, crossings
 from hypothesis import given
 from hypothesis import strategies as some
 
-from jambs.drawings.elements.boxes import Box, box_around
-from jambs.drawings.elements.paper import INCH_SCALES, TEXT_HEIGHT, scales_of
+from jambs.drawings.elements.boxes import Box, box_around, crossing
+from jambs.drawings.elements.paper import INCH_SCALES, TEXT_HEIGHT, Sizes, scales_of
 from jambs.drawings.elements.placed import Lettering, PlacedView
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.callouts import Column, column_call_outs
 from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)
@@ -215,7 +216,7 @@ def test_a_name_that_does_not_fit_behind_its_value_stands_over_it(side: ViewSide
     assert line < value.box.bottom < value.box.top < name.box.bottom
     behind = named(40.0, 20.0, side, "clear opening")[0].dimensions[0].line[0][1]
     # Above a view the line stays; below, it makes room for the name by a line of text, 1.6 of its height (paper.py).
-    assert behind - line == pytest.approx(12 * 1.6 * 3 / 32 if side is ViewSide.BOTTOM else 0.0)
+    assert behind - line == pytest.approx(12 * 1.5 * 3 / 32 if side is ViewSide.BOTTOM else 0.0)
 
 
 @pytest.mark.parametrize("side", [ViewSide.TOP, ViewSide.BOTTOM])
@@ -240,3 +241,18 @@ def test_a_name_too_long_to_follow_its_value_upward_stands_below_it(side: ViewSi
     assert value.box.right < name.box.left
     assert 0.0 < name.box.bottom < value.box.bottom < value.box.top < name.box.top < 20.0
     assert not named(20.0, 10.0, side, "rough, to spring line")[2].upright
+
+
+def test_texts_of_unlike_height_settle_without_a_leader_that_crosses() -> None:
+    """The left column of a plan section at a jamb: four texts that change places for ever as they take their height."""
+    targets = {(5.78, -0.25): 1, (2.34, 0.31): 1, (2.33, 1.25): 3, (-0.41, -0.31): 2}
+    column = Column(edge=-1.58125, outward=-1, low=-7.5, high=4.0, taken=(-0.562917, 2.714583), away_from=ViewSide.TOP)
+    named = [CallOut(target=target, lines=("a word",) * count) for target, count in targets.items()]
+    placed = column_call_outs(named, column=column, sizes=Sizes(8), widest=9.0)
+    leaders = [(one.points[1], one.points[2]) for one in placed.leaders]
+    assert not any(crossing(one, two) for one, two in itertools.combinations(leaders, 2))
+    ends = sorted((text.at[1] - text.tall / 2, text.at[1] + text.tall / 2) for text in placed.texts)
+    apart = [upper[0] - lower[1] for lower, upper in itertools.pairwise(ends)]
+    assert column.taken is not None
+    beside = [gap for gap in apart if gap < column.taken[1] - column.taken[0]]  # but for the rows between
+    assert beside == pytest.approx([Sizes(8).text] * len(beside))

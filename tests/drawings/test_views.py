@@ -157,12 +157,12 @@ def test_the_depths_stand_in_every_section(name: str, cut: SectionCut) -> None:
     """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face.
 
     Where E_i was measured, that stands there in place of the planned one, and no planned d_s beside it. Where a drawing
-    has little room the second row stands in the first section alone.
+    has little room what is the same at the right jamb stands there alone.
     """
     kit, _, _ = made(name)
     placement, planes = kit.placement, kit.placement.planes
     found = values(drawn(name).view(f"section {cut.value}"), vertical=False)
-    found = [*found, *values(drawn(name).view("section head"), vertical=False)]
+    found = [*found, *values(drawn(name).view("section jamb"), vertical=False)]
     window = placement.opening.window
     wanted = [window.jamb_depth, window.frame_projection, planes.trim_plane - planes.sheathing_plane]
     if name != "measured":

@@ -12,7 +12,7 @@ from ezdxf.math.triangulation import mapbox_earcut_2d
 from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import Pen, ticks
 from jambs.drawings.dxf.space import TextSpace
-from jambs.drawings.elements.paper import LINE_PITCH, scale_line
+from jambs.drawings.elements.paper import JOINED, LINE_PITCH, scale_line
 from jambs.drawings.elements.placed import Align, Dimension, Lettering, PlacedView
 from jambs.drawings.elements.view import Fill, Hatch
 from jambs.geometry import Point
@@ -41,7 +41,10 @@ def solids(polygon: Sequence[Point]) -> list[list[Point]]:
 
 def without_scale(text: Lettering, view: PlacedView) -> Lettering:
     """Return what stands under a title without its scale: a file at true size has none."""
-    if text.lines[0] != scale_line(view.scale):
+    scale, first = scale_line(view.scale), text.lines[0]
+    if first.startswith(after := f"{scale}{JOINED}"):
+        return replace(text, lines=(first.removeprefix(after), *text.lines[1:]))
+    if first != scale:
         return text
     x, y = text.at
     return replace(text, lines=text.lines[1:], at=(x, y - LINE_PITCH * text.height / 2))

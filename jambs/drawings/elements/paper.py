@@ -15,13 +15,14 @@ TEXT_HEIGHT = 3 / 32
 ISO_TEXT_HEIGHT = 2.5 / MM_PER_INCH
 """The same on drawings in millimeters: ISO 3098-1 has 1.8, 2.5 and 3.5 mm (from memory) [in]."""
 MARK_HEIGHT = 1 / 8
-TITLE_HEIGHT = 5 / 32
+TITLE_HEIGHT = 3.5 / MM_PER_INCH
+"""Capital height of the titles of views: the next over that of notes (ISO 3098-1, from memory) [in]."""
 DESCENDER = 0.32
 """How far letters reach below the line, as a share of the capital height (Liberation Sans: 434 / 1409 units)."""
 BOLD_IS_WIDER = 1.1
 """Bold letters over plain ones of the same height."""
-LINE_PITCH = 1.6
-"""From one line of a text to the next, as a share of the capital height."""
+LINE_PITCH = 1.5
+"""From one line of a text to the next, as a share of the capital height (ISO 3098-1, from memory)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +35,10 @@ class Scale:
     factor: float
     words: str
     text: float = TEXT_HEIGHT
+
+
+JOINED = "; "
+"""Between remarks under a title that share a line."""
 
 
 def scale_line(scale: Scale) -> str:
@@ -106,7 +111,7 @@ class Sizes:
     @property
     def row(self) -> float:
         """Between one row of dimensions with its texts and the next."""
-        return 0.11 * self.factor
+        return 0.07 * self.factor
 
     @property
     def corridor(self) -> float:

@@ -242,6 +242,8 @@ IN_ORDER = (ViewKind.INTERIOR, ViewKind.EXTERIOR, ViewKind.SECTION, ViewKind.PAR
 
 NARROW_WORDS = 1.0
 """Call-outs are broken here where something is to stand beside a view on the smaller page [in on paper]."""
+NARROW_NAMES = 1.4
+"""So are names of layers, of which there are more over each other [in on paper]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,9 +254,9 @@ class View:
     ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
     ``is_half_size_if_room``: so drawn where it costs no sheet more than the next smaller scale.
-    ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
-    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said.
-    ``core``: the least box around the shapes.
+    ``widest_words``: where lines of call-outs are broken, ``widest_names``: those of layers [in on paper].
+    ``number``: within its drawing, before its title; none where it is 0. ``grid``: of the shop that reads its
+    dimensions; the finest where it is not said. ``core``: the least box around the shapes.
     """
 
     name: str
@@ -274,6 +276,7 @@ class View:
     half_size: bool = False
     is_half_size_if_room: bool = False
     widest_words: float = 2.4
+    widest_names: float = 2.4
     number: int = 0
     grid: Grid | None = None
     core: Box = field(init=False, compare=False, repr=False)
@@ -282,8 +285,11 @@ class View:
         around = box_around(point for shape in self.shapes for point in shape.reach)
         object.__setattr__(self, "core", around)
 
-    def with_narrow_words(self) -> View:
-        """Return the view with narrow words beside it; nothing is said again that a call-out or another view says."""
+    def with_narrow_words(self, width: float = NARROW_WORDS) -> View:
+        """Return the view with words beside it so narrow on paper [in].
+
+        Nothing is said again that a call-out or another view says.
+        """
         said = {" ".join(one.lines) for one in self.call_outs}
         chains = tuple(
             replace(
@@ -292,7 +298,7 @@ class View:
             for chain in self.chains
             if not chain.is_repeated
         )
-        return replace(self, chains=chains, widest_words=NARROW_WORDS)
+        return replace(self, chains=chains, widest_words=width, widest_names=NARROW_NAMES)
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""

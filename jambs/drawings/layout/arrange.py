@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from jambs.drawings.elements.boxes import Box, Segment, boxes_joined, crossing
 from jambs.drawings.elements.lettering import text_width, wrapped
-from jambs.drawings.elements.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
+from jambs.drawings.elements.paper import BOLD_IS_WIDER, DESCENDER, JOINED, TITLE_HEIGHT, Scale, Sizes, scale_line
 from jambs.drawings.elements.placed import (
     Align,
     Dimension,
@@ -71,8 +71,8 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
     sizes = Sizes(scale.factor, scale.text)
     texts_of = dimension_texts(view.grid or FINE[units], with_unit=with_unit)
     view = replace(view, call_outs=tuple(_with_radius(one, texts_of) for one in view.call_outs))
-    sides = _arrange_sides(view, sizes=sizes, texts_of=texts_of)
-    level = _arrange_level(view, sides, sizes=sizes, texts_of=texts_of)
+    ways = [_arrange_round(view, away_from, sizes=sizes, texts_of=texts_of) for away_from in _ways(view)]
+    sides, level = min(ways, key=lambda parts: _height(view, *parts)) if len(ways) > 1 else ways[0]
     dimensions = (*sides.dimensions, *level.dimensions)
     texts = (*sides.texts, *level.texts)
     leaders = (*sides.leaders, *level.leaders)
@@ -121,6 +121,31 @@ def _boxes(dimensions: Sequence[Dimension], texts: Sequence[Lettering], leaders:
     return boxes + [_segment_box(line) for line in lines]
 
 
+def _arrange_round(
+    view: View, away_from: ViewSide | None, *, sizes: Sizes, texts_of: LengthTexts
+) -> tuple[_Part, _Part]:
+    """Arrange what stands beside a view and what is above and below it."""
+    sides = _arrange_sides(view, away_from, sizes=sizes, texts_of=texts_of)
+    return sides, _arrange_level(view, sides, sizes=sizes, texts_of=texts_of)
+
+
+def _height(view: View, *parts: _Part) -> float:
+    beside = [box for one in parts for box in _boxes(one.dimensions, one.texts, one.leaders)]
+    return boxes_joined([view.core, *beside]).height
+
+
+def _ways(view: View) -> tuple[ViewSide | None, ...]:
+    """Return the sides that call-outs are tried to keep away from.
+
+    From names of layers they have to; level rows at one side alone come nearer to the view where they do.
+    """
+    if view.stack:
+        return (view.stack.side,)
+    level = {chain.side for chain in view.chains if chain.intervals} & {ViewSide.TOP, ViewSide.BOTTOM}
+    is_beside = any(chain.side not in (ViewSide.TOP, ViewSide.BOTTOM) for chain in view.chains if chain.intervals)
+    return (None, level.pop()) if len(level) == 1 and is_beside and view.call_outs else (None,)
+
+
 def _segment_box(segment: Segment) -> Box:
     (x0, y0), (x1, y1) = segment
     left, right = (x0, x1) if x0 < x1 else (x1, x0)
@@ -132,7 +157,7 @@ def _chains(view: View, side: ViewSide) -> list[Chain]:
     return [chain for chain in view.chains if chain.side is side and chain.intervals]
 
 
-def _arrange_sides(view: View, *, sizes: Sizes, texts_of: LengthTexts) -> _Part:
+def _arrange_sides(view: View, away_from: ViewSide | None, *, sizes: Sizes, texts_of: LengthTexts) -> _Part:
     core = view.core
     left = upright_rows(
         _chains(view, ViewSide.LEFT),
@@ -154,7 +179,7 @@ def _arrange_sides(view: View, *, sizes: Sizes, texts_of: LengthTexts) -> _Part:
         for interval in chain.intervals
         for extension in _runs(chain.side, core, interval.start, interval.finish)
     ]
-    return _marks_and_columns(view, left, right, inside=inside, sizes=sizes)
+    return _marks_and_columns(view, left, right, away_from, inside=inside, sizes=sizes)
 
 
 def _runs(side: ViewSide, core: Box, *points: tuple[float, float]) -> list[Segment]:
@@ -165,12 +190,14 @@ def _runs(side: ViewSide, core: Box, *points: tuple[float, float]) -> list[Segme
     return [(point, (point[0], ends[side])) for point in points]
 
 
-def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segment], sizes: Sizes) -> _Part:
+def _marks_and_columns(
+    view: View, left: Rows, right: Rows, away_from: ViewSide | None, *, inside: list[Segment], sizes: Sizes
+) -> _Part:
     """Place marks inside the view and the rest beside it; a mark in the way of a leader goes out too."""
     placed = place_marks(view, lines=inside, sizes=sizes)
     while True:
         out = [mark.call_out for number, mark in enumerate(view.marks) if number not in placed]
-        columns = _columns(view, [*view.call_outs, *out], left, right, sizes)
+        columns = _columns(view, [*view.call_outs, *out], left, right, away_from, sizes)
         lines = [line for column in columns for leader in column.leaders for line in leader.segments]
         hit = [number for number, one in placed.items() if any(one.text.box.is_hit_by(line) for line in lines)]
         if not hit:
@@ -193,7 +220,12 @@ def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segm
 
 
 def _columns(
-    view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes
+    view: View,
+    call_outs: Sequence[CallOut],
+    left: Rows,
+    right: Rows,
+    away_from: ViewSide | None,
+    sizes: Sizes,
 ) -> tuple[PlacedCallout, PlacedCallout]:
     core = view.core
     middle = core.center[0]
@@ -201,8 +233,12 @@ def _columns(
     on_right = [one for one in call_outs if not _is_left(one, middle)]
     near = core.left - 0.5 * sizes.corridor, core.right + 0.5 * sizes.corridor
     return (
-        column_call_outs(on_left, column=_column(near[0], -1, view, left), sizes=sizes, widest=view.widest_words),
-        column_call_outs(on_right, column=_column(near[1], 1, view, right), sizes=sizes, widest=view.widest_words),
+        column_call_outs(
+            on_left, column=_column(near[0], -1, view, left, away_from), sizes=sizes, widest=view.widest_words
+        ),
+        column_call_outs(
+            on_right, column=_column(near[1], 1, view, right, away_from), sizes=sizes, widest=view.widest_words
+        ),
     )
 
 
@@ -210,7 +246,7 @@ def _is_left(call_out: CallOut, middle: float) -> bool:
     return call_out.side is ViewSide.LEFT if call_out.side else call_out.target[0] < middle
 
 
-def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
+def _column(edge: float, outward: int, view: View, rows: Rows, away_from: ViewSide | None) -> Column:
     core, taken = view.core, None
     if rows.dimensions:
         boxes = _boxes(rows.dimensions, (), ())
@@ -221,7 +257,7 @@ def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
         low=core.bottom,
         high=core.top,
         taken=taken,
-        away_from=view.stack.side if view.stack else None,
+        away_from=away_from,
     )
 
 
@@ -244,7 +280,7 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, texts_of: LengthTe
             if rows.dimensions:
                 raise ValueError(f"view {view.name!r}: a stack and level dimensions cannot share the {side} side")
             end = core.top if side is ViewSide.TOP else core.bottom
-            stacked = stack_call_outs(view.stack, wall_end=end, base=base, sizes=sizes)
+            stacked = stack_call_outs(view.stack, wall_end=end, base=base, sizes=sizes, widest=view.widest_names)
             texts += stacked.texts
             leaders += stacked.leaders
     return _Part(dimensions=tuple(dimensions), texts=tuple(texts), leaders=tuple(leaders))
@@ -275,10 +311,13 @@ def _rows_clear(
 
 
 def _is_clear(rows: Rows, lines: Sequence[Segment], boxes: Sequence[Box], sizes: Sizes) -> bool:
-    """Say whether rows touch no texts and no lines of what else is there."""
+    """Say whether rows touch no texts and no lines of what else is there.
+
+    Their extension lines run as far at least wherever the rows lie farther out.
+    """
     texts = [text.box.grown(sizes.gap) for text in (*(one.text for one in rows.dimensions), *rows.texts)]
-    leaders = [line for one in rows.dimensions if one.leader for line in one.leader.segments]
-    own = [*(line for one in rows.dimensions for line in one.segments), *leaders]
+    own = [one.line for one in rows.dimensions]
+    own += [line for one in rows.dimensions if one.leader for line in one.leader.segments]
     return not (
         any(text.overlaps(box) for text in texts for box in boxes)
         or any(text.is_hit_by(line) for text in texts for line in lines)
@@ -302,12 +341,12 @@ def _title(
     first = body.left
     left = first + (2 * sizes.tag + 2 * sizes.gap if view.number else 0.0)
     title = Lettering(lines=lines, at=(left, 0.0), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE)
-    title_y = body.bottom - 0.14 * sizes.factor - title.tall / 2
+    title_y = body.bottom - 0.08 * sizes.factor - title.tall / 2
     title = replace(title, at=(left, title_y))
     rule_y = title_y - title.tall / 2 - height * DESCENDER - 0.02 * sizes.factor
     wide = max(sizes.remark, body.right - left)
-    remarks = _short_joined(view.remarks, width=wide, height=sizes.text)
-    below = (scale_line(scale), *(line for one in remarks for line in wrapped(one, width=wide, height=sizes.text)))
+    remarks = _short_joined((scale_line(scale), *view.remarks), width=wide, height=sizes.text)
+    below = tuple(line for one in remarks for line in wrapped(one, width=wide, height=sizes.text))
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
@@ -321,7 +360,7 @@ def _short_joined(remarks: Sequence[str], *, width: float, height: float) -> lis
     """Write remarks that follow each other into one line where they fit it; whole sentences keep lines of their own."""
     lines: list[str] = []
     for one in remarks:
-        both = f"{lines[-1]}; {one}" if lines else one
+        both = f"{lines[-1]}{JOINED}{one}" if lines else one
         if lines and not lines[-1].endswith(".") and text_width(both, height=height) <= width:
             lines[-1] = both
         else:

@@ -35,7 +35,8 @@ class PlacedCallout:
 class Column:
     """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids.
 
-    ``away_from``: where names of layers stand, that leaders must not meet; None where nothing does.
+    ``away_from``: where names of layers stand, that leaders must not meet, or rows of dimensions, which they would push
+    out; None where nothing does.
     """
 
     edge: float
@@ -73,18 +74,52 @@ def _settled(call_outs: Sequence[CallOut], column: Column, sizes: Sizes) -> tupl
     """Return the call-outs from the lowest text up, and the levels of their texts; no two leaders cross.
 
     A text that changes its place takes its height along, so levels are laid out anew until none has to change. Where
-    that does not end, all are given the height of the tallest: then it does.
+    that does not end, neighbors change places as long as fewer leaders cross; where some still do, all texts are given
+    the height of the tallest: then it ends.
     """
     ordered = sorted(call_outs, key=lambda one: (one.target[1], one.target[0]))
     for _ in ordered:
-        levels = _levels(ordered, [_tall(one, sizes) + sizes.text for one in ordered], column, sizes.gap)
+        levels = _levels(ordered, _rooms(ordered, sizes), column, sizes.gap)
         again = _uncrossed_order(ordered, levels, column)
         if again == ordered:
             return ordered, levels
         ordered = again
-    tallest = max(_tall(one, sizes) for one in ordered) + sizes.text
+    tallest = max(_rooms(ordered, sizes))
     levels = _levels(ordered, [tallest] * len(ordered), column, sizes.gap)
-    return _uncrossed_order(ordered, levels, column), levels
+    ordered = _uncrossed_order(ordered, levels, column)
+    return _parted(ordered, column, sizes) or (ordered, levels)
+
+
+def _parted(ordered: Sequence[CallOut], column: Column, sizes: Sizes) -> tuple[list[CallOut], list[float]] | None:
+    """Let neighbors change places till no leaders cross, each text as high as it is; None where that leads nowhere."""
+    best = _Order.of(ordered, column, sizes)
+    while best.crossings:
+        swaps = ([*ordered[:at], ordered[at + 1], ordered[at], *ordered[at + 2 :]] for at in range(len(ordered) - 1))
+        other = min((_Order.of(one, column, sizes) for one in swaps), key=lambda one: one.crossings)
+        if other.crossings >= best.crossings:
+            return None
+        best, ordered = other, other.call_outs
+    return best.call_outs, best.levels
+
+
+@dataclass(frozen=True, slots=True)
+class _Order:
+    """Call-outs from the lowest text up, the levels of their texts, and how many pairs of leaders cross."""
+
+    call_outs: list[CallOut]
+    levels: list[float]
+    crossings: int
+
+    @classmethod
+    def of(cls, ordered: Sequence[CallOut], column: Column, sizes: Sizes) -> _Order:
+        levels = _levels(ordered, _rooms(ordered, sizes), column, sizes.gap)
+        leaders = [((column.edge, level), one.target) for one, level in zip(ordered, levels, strict=True)]
+        return cls([*ordered], levels, sum(crossing(one, two) for one, two in combinations(leaders, 2)))
+
+
+def _rooms(ordered: Sequence[CallOut], sizes: Sizes) -> list[float]:
+    """Return what each text takes up and down."""
+    return [_tall(one, sizes) + sizes.text for one in ordered]
 
 
 def _uncrossed_order(ordered: Sequence[CallOut], levels: Sequence[float], column: Column) -> list[CallOut]:
@@ -169,24 +204,38 @@ def uncrossed(targets: Sequence[Point], ports: Sequence[Point]) -> list[int]:
     return order
 
 
-def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes) -> PlacedCallout:
-    """Place the names of layers past the end of a wall at level ``wall_end``; texts start from level ``base``."""
+def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes, widest: float) -> PlacedCallout:
+    """Place the names of layers past the end of a wall at level ``wall_end``; texts start from level ``base``.
+
+    ``widest``: where they are broken [in on paper].
+    """
     outward = 1 if stack.side is ViewSide.TOP else -1
-    entries = sorted(stack.entries, key=lambda one: one.target[0])
+    entries = [
+        _wrapped(replace(one, lines=(" ".join(one.lines),)), sizes, widest)
+        for one in sorted(stack.entries, key=lambda one: one.target[0])
+    ]
     risers = spread([one.target[0] for one in entries], pitch=0.06 * sizes.factor)
     half = len(entries) // 2
+    levels = [*_stacked(entries[:half], sizes), *_stacked(entries[half:][::-1], sizes)[::-1]]
     texts, leaders = [], []
     for number, (one, riser) in enumerate(zip(entries, risers, strict=True)):
         is_left = number < half
-        rank = number if is_left else len(entries) - 1 - number
         way = -1 if is_left else 1
         edge = (risers[0] if is_left else risers[-1]) + way * 0.15 * sizes.factor
         first = (0.6 if outward > 0 else 0.6 + DESCENDER) * sizes.text
-        level = base + outward * (first + rank * 1.7 * sizes.text + sizes.gap)
+        level = base + outward * (first + levels[number] + sizes.gap)
         align = Align.LEFT if way > 0 else Align.RIGHT
         at = (edge + way * sizes.gap, level)
-        texts.append(Lettering(lines=(" ".join(one.lines),), at=at, height=sizes.text, align=align, ink=Ink.NOTE))
+        texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=Ink.NOTE))
         foot = (one.target[0], wall_end)
         points = ((edge, level), (riser, level), (riser, base), foot, one.target)
         leaders.append(Leader(points=points, head=Head.DOT))
     return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
+
+
+def _stacked(entries: Sequence[CallOut], sizes: Sizes) -> list[float]:
+    """Return how far out the middles of texts stand that follow each other, from the first line of the first on."""
+    tops = accumulate(_tall(one, sizes) + 0.7 * sizes.text for one in entries)
+    return [
+        top - 0.7 * sizes.text - (_tall(one, sizes) + sizes.text) / 2 for one, top in zip(entries, tops, strict=True)
+    ]

@@ -45,6 +45,8 @@ ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _larg
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
 STEPS = 250
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
+SMALLEST = 3
+"""So many tries that take the least area are bettered, beside the one that takes the fewest pages plainly."""
 SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""
 CHANGES = (1, 1, 2, 3)
@@ -63,7 +65,7 @@ def fewest_sheets(
     if not plain:
         raise fault or ValueError("there are no views to put onto pages")
     best = min(plain, key=_counts)
-    for views, ways in {id(one[0]): one for one in (best, min(plain, key=_area))}.values():
+    for views, ways in {id(one[0]): one for one in (best, *sorted(plain, key=_area)[:SMALLEST])}.values():
         bettered: list[_Way] = []
         for number, (way, size) in enumerate(zip(ways, sizes, strict=True)):
             bettered.append(_bettered(way, size, views))

@@ -60,6 +60,8 @@ class _LevelRow:
         self.name_over = None if self.name_at is not None else self._named_over()
         if self.name_over is not None and outward < 0:
             self.line -= sizes.pitch
+        if self._has_words_on_line and outward > 0:
+            self.line += sizes.gap / 2  # they reach down past it
         self.is_past_end = (
             self.name_at is None and self.name_over is None and bool(chain.after) and len(self.spans) == 1
         )
@@ -206,6 +208,12 @@ class _LevelRow:
         return texts
 
     @property
+    def _has_words_on_line(self) -> bool:
+        """Say whether words stand past an end of the row."""
+        is_named = self.name_at is not None or self.name_over is not None
+        return bool(self.chain.before) or (bool(self.chain.after) and not is_named)
+
+    @property
     def reach(self) -> float:
         """How far out the row's texts and lines reach."""
         sizes = self.sizes
@@ -213,4 +221,6 @@ class _LevelRow:
             return self._over + 0.6 * sizes.text
         last = self._lane(max(self.lanes)) if max(self.lanes) or self.outward > 0 else self.line
         beyond = 0.6 * sizes.text if self.outward > 0 else (0.5 + DESCENDER) * sizes.text
+        if self.outward < 0 and not max(self.lanes) and not self._has_words_on_line:
+            beyond = 0.0  # its texts stand over the line, nearer to the view
         return last + self.outward * max(beyond, sizes.overshoot)

@@ -22,7 +22,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.touches import BackBevel
 from jambs.parts.kit.kit import Kit
 
-ALONG_BOARDS = 1.0
+ALONG_BOARDS = 0.75
 """How much is shown past the inner corner of the casing, along both boards [in]."""
 WORDS = {Where.INTERIOR: ("inside", "seen from the room"), Where.EXTERIOR: ("outside", "seen from outside")}
 NARROW_WORDS = 0.75
@@ -124,6 +124,7 @@ def _view(corner: _Corner, pieces: Sequence[Seen], kit: Kit, where: Where, numbe
         call_outs=tuple(_names(corner, box)),
         remarks=(WORDS[where][1], *_alike(count), *_back_bevels(corner)),
         half_size=True,
+        is_half_size_if_room=True,
         widest_words=NARROW_WORDS,
     )
 

@@ -147,7 +147,7 @@ def section_view(
         title=TITLES[section.cut],
         shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section), *works.shapes),
         fills=tuple(_fills(section.regions, polygons, kit)),
-        chains=(*_depth_chains(section, polygons, kit, layers_at), *reveal_chains(near if kit.run else section, kit)),
+        chains=(*_depth_chains(section, polygons, kit), *reveal_chains(near if kit.run else section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
             *_turned(section.cut, is_both_jambs, is_ring(kit)),
@@ -293,28 +293,36 @@ def symbols_of(section: Section) -> list[Shape]:
     return shapes
 
 
-def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit, layers_at: SectionCut | None) -> list[Chain]:
+def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[Chain]:
     """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall.
 
-    ``layers_at``: the section that has the planes of the wall already, from its finished face on unless that was
-    measured there.
+    The right jamb has both rows always: above it, where nothing else stands. Elsewhere the planes of the wall are
+    repeated, from its finished face on unless that was measured at the right jamb alone; under a wall the depths at the
+    frame are too, unless they were measured and differ.
     """
     placement, planes = kit.placement, kit.placement.planes
     side = ViewSide.TOP if is_wall_below(section.cut) else ViewSide.BOTTOM
-    face = face_of(kit, section.cut)
+    face, at_jamb = face_of(kit, section.cut), face_of(kit, SectionCut.JAMB)
     stacked = (frame.edge for frame in kit.frames[1:])
     edges = (face, *stacked, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     inner = () if face else (0.0,)  # where it was measured, the wall inside of the sheathing is not what was planned
     walls = (*inner, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")
     return [
-        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),
+        Chain(
+            side=side,
+            intervals=_steps(edges, polygons, side),
+            before="INSIDE",
+            after=outside,
+            is_main=True,
+            is_repeated=side is ViewSide.BOTTOM and abs(face - at_jamb) < HALF_64TH,
+        ),
         Chain(
             side=side,
             intervals=_steps(walls, polygons, side),
             before="WALL",
             after=wall,
-            is_repeated=layers_at is not None and (bool(face) or not face_of(kit, layers_at)),
+            is_repeated=section.cut is not SectionCut.JAMB and (bool(face) or not at_jamb),
         ),
     ]
 

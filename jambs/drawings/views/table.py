@@ -32,14 +32,17 @@ from jambs.parts.words.panel_words import member_sizes, member_work_in_short
 from jambs.parts.words.ply_words import strips_first
 from jambs.sides import Side
 
-WIDTHS = (1.16, 2.12, 1.0, 1.8, 0.5)
+WIDTHS = (1.16, 2.12, 1.2, 1.8, 0.5)
 """Greatest columns of the parts table, the first for the marks of two legs [in on paper]."""
 LEGS = "legs"
 """Where two parts are that are cut alike, but for left and right."""
-HEADS = ("mark", "part", "stock", "thick x wide x long", "ends")
+HEADS = ("mark", "part", "stock", "thick × wide × long", "ends")
 SQUARE, DETAIL, BEVEL, MITER = "square", "detail", "bevel", "miter"
 """Both ends cut square off; see the detail of the part; an end cut through the thickness, or across the face."""
 PAD = 0.04
+"""Beside what stands in a cell [in on paper]."""
+OVER = 0.03
+"""Over and under it [in on paper]."""
 NOTE_WIDTHS = (4.6, 3.1)
 """Of the notes [in on paper]: wide they are low, narrow they stand beside a section."""
 
@@ -211,7 +214,7 @@ def _beside_mark(widths: Sequence[float]) -> float:
 
 def _tall(row: Sequence[_Cell]) -> float:
     lines = max(len(cell.lines) for cell in row)
-    return TEXT_HEIGHT * (1 + LINE_PITCH * (lines - 1) + DESCENDER) + 2 * PAD
+    return TEXT_HEIGHT * (1 + LINE_PITCH * (lines - 1) + DESCENDER) + 2 * OVER
 
 
 def _table(rows: Sequence[_Row], widths: Sequence[float], number: int, count: int, scale: Scale) -> PlacedView:
@@ -223,11 +226,11 @@ def _table(rows: Sequence[_Row], widths: Sequence[float], number: int, count: in
     lines = []
     for row in (_heads(), *rows):
         level, low = levels[-1], levels[-1] - _tall(row.cells)
-        texts += [_cell_text(cell, left + PAD, level - PAD) for cell, left in zip(row.cells, edges, strict=False)]
+        texts += [_cell_text(cell, left + PAD, level - OVER) for cell, left in zip(row.cells, edges, strict=False)]
         levels.append(level - row.tall)
         lines += [((edge, level), (edge, low if row.more.lines else levels[-1])) for edge in edges[2:-1]]
         if row.more.lines:
-            texts.append(_cell_text(row.more, edges[1] + PAD, low - PAD))
+            texts.append(_cell_text(row.more, edges[1] + PAD, low - OVER))
     lines += [((0.0, level), (width, level)) for level in levels]
     lines += [((edge, levels[0]), (edge, levels[-1])) for edge in (*edges[:2], edges[-1])]
     name = "parts" if number == 1 else f"parts {number}"
@@ -262,7 +265,7 @@ def notes_view(paragraphs: Sequence[str], *, warning: str, scale: Scale, width: 
         cell = _Cell(tuple(wrapped(paragraph, width=width, height=TEXT_HEIGHT)))
         text = _cell_text(cell, 0.0, level)
         texts.append(text)
-        level = text.at[1] - text.tall / 2 - 0.1
+        level = text.at[1] - text.tall / 2 - 0.08
     return _sheet(ViewKind.NOTES, "notes", "Notes", texts, lines, scale)
 
 
