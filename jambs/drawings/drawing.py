@@ -141,7 +141,8 @@ def draw_opening(
         less = with_smaller_details(smaller, asked, job.units)
         low = one_smaller(less, asked, job.units, ELEVATIONS)
         lower = one_smaller(low, asked, job.units, ELEVATIONS)
-        tries += _tries([smaller, less, low, lower], small, notes, tables)
+        by_scales = {tuple(view.scale for view in some): some for some in (smaller, less, low, lower)}
+        tries += _tries(by_scales.values(), small, notes, tables)
     ordered, laid_out = fewest_sheets(tries, pages)
     ordered, laid_out = _with_best_picture((ordered, laid_out), asked, pages, job.units)
     return Drawing(

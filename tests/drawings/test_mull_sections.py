@@ -65,8 +65,8 @@ def test_boards_of_mull_and_bar_are_named_by_mark_and_size() -> None:
     inside, outside = (part.mark for part in kit.parts if part.kind is PartKind.MULL_CASING)
     over_bar = [part.mark for part in kit.parts if part.kind is PartKind.TRANSOM_BAR_CASING]
     assert [one.lines for one in mull.call_outs if one.short] == [
-        (f"{inside}  mull casing", '3/4" x 5 1/4"'),
-        (f"{outside}  mull casing", '3/4" x 5"'),  # 1/4 of each frame is seen outside
+        (f"{inside}  mull casing", '3/4" × 5 1/4"'),
+        (f"{outside}  mull casing", '3/4" × 5"'),  # 1/4 of each frame is seen outside
     ]
     assert [one.short for one in bar.call_outs if one.short] == over_bar
     assert {"gap between frames", "window frame"} <= {one.lines[0] for one in (*mull.call_outs, *bar.call_outs)}
