@@ -66,6 +66,8 @@ def fewest_sheets(
         raise fault or ValueError("there are no views to put onto pages")
     best = min(plain, key=_counts)
     for views, ways in {id(one[0]): one for one in (best, *sorted(plain, key=_area)[:SMALLEST])}.values():
+        if [way.least for way in ways] >= _counts(best):
+            continue  # it may take as few at best
         bettered: list[_Way] = []
         for number, (way, size) in enumerate(zip(ways, sizes, strict=True)):
             bettered.append(_bettered(way, size, views))
@@ -99,11 +101,12 @@ def plain_count(tries: Iterable[Sequence[PlacedView]], size: Page) -> int:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Way:
-    """An order of views and how each takes its room, and the pages that it fills."""
+    """An order of views and how each takes its room, the pages that it fills, and how many they fill at least."""
 
     order: tuple[Sized, ...]
     rules: tuple[PackingRule, ...]
     pages: Sequence[Filling]
+    least: int
 
     @property
     def worth(self) -> float:
@@ -161,17 +164,19 @@ def _plain(views: Sequence[Sized], page: Page) -> _Way:
     """Return the best of the plain ways: few orders, one rule for all views; the first that takes the least pages."""
     least = least_pages(views, page)
     (order, rule), *others = itertools.product(ORDERS, RULES)
-    best = _way(sorted(views, key=order), [rule] * len(views), page)
+    best = _way(sorted(views, key=order), [rule] * len(views), page, least)
     for order, rule in others:
         if len(best.pages) <= least:
             break
-        way = _way(sorted(views, key=order), [rule] * len(views), page, most=len(best.pages) - 1)
+        way = _way(sorted(views, key=order), [rule] * len(views), page, least, most=len(best.pages) - 1)
         best = way if len(way.pages) < len(best.pages) else best
     return best
 
 
-def _way(order: Sequence[Sized], rules: Sequence[PackingRule], page: Page, *, most: float = math.inf) -> _Way:
-    return _Way(order=tuple(order), rules=tuple(rules), pages=filled(order, page, rules, most=most))
+def _way(
+    order: Sequence[Sized], rules: Sequence[PackingRule], page: Page, least: int, *, most: float = math.inf
+) -> _Way:
+    return _Way(order=tuple(order), rules=tuple(rules), pages=filled(order, page, rules, most=most), least=least)
 
 
 def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
@@ -179,13 +184,12 @@ def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
 
     A change is kept where it is no worse; a worse one may be kept too, the less the later.
     """
-    least = least_pages(way.order, page)
     place = {view.name: number for number, view in enumerate(views)}
     in_order = sorted((one for one in way.order if one[0].kind.is_in_order), key=lambda one: place[one[0].name])
     chance, best = random.Random(len(views)), way
     worth = least_worth = way.worth
     for step in range(STEPS):
-        if len(best.pages) <= least:
+        if len(best.pages) <= way.least:
             break
         other = _changed(way, page, chance, in_order)
         slack = SLACK * (1 - step / STEPS) * chance.random()
@@ -211,4 +215,4 @@ def _changed(way: _Way, page: Page, chance: random.Random, in_order: Sequence[Si
         rules[chance.randrange(len(rules))] = chance.choice(RULES)
     follow = iter(in_order)
     order = [next(follow) if view[0].kind.is_in_order else view for view in order]
-    return _way(order, rules, page, most=len(way.pages))
+    return _way(order, rules, page, way.least, most=len(way.pages))
