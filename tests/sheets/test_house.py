@@ -289,3 +289,13 @@ def test_a_rough_opening_that_is_given_and_rounded_is_not_called_assumed(
     )
     text = PdfReader(tmp_path / "one.pdf").pages[0].extract_text()
     assert [word in text for word in ("rounded up", "assumed")] == [state == "rounded up", state == "assumed"]
+
+
+@pytest.mark.parametrize("count", [2, 5, 8, 10, 11, 12, 13])
+def test_bucks_go_on_under_the_openings_and_their_title_stays_with_them(count: int, tmp_path: Path) -> None:
+    write_rough_opening_schedule(house(count), hand.make_job(), tmp_path / "list.pdf")
+    sheets = [page.extract_text() for page in paper.pages((tmp_path / "list.pdf").read_bytes())]
+    (titled,) = (number for number, sheet in enumerate(sheets) if "Buck parts" in sheet)
+    bucks = sheets[titled].partition("Buck parts")[2]
+    assert "outboard buck" in bucks
+    assert "Framers: use" in sheets[titled] or count > 8, "a new sheet only where the openings fill theirs"
