@@ -7,6 +7,7 @@ drawn once. A piece that is sawn to arcs is drawn whole, each kind once, its arc
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -27,6 +28,8 @@ PAST_NOTCH = {Units.INCH: 2.0, Units.MM: 50 / MM_PER_INCH}
 """How far a template goes on past the notch, to be lined up with the edge [in]."""
 SAME_SLANT = 4
 """Decimals to which two slants are one: of an angle [degrees] and of what it is cut over [in]."""
+SAME_CURVES = 1e-4
+"""Corners of pieces that are sawn to arcs nearer than this are one [in]: they share a template."""
 SPRING_WORDS, RADIUS_WORDS = 0.3, 0.08
 """Where the words of a form's lines stand: from the arc toward its center."""
 
@@ -59,14 +62,39 @@ def _molded(parts: Sequence[Part]) -> list[Part]:
 
 
 def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
-    """Draw every piece that is sawn to arcs, alike ones once."""
-    found: dict[tuple[Point, ...], list[Part]] = {}
+    """Draw every piece that is sawn to arcs; alike ones once, and with them those that are their mirror images."""
+    found: list[tuple[Outline, list[Part], list[Part]]] = []
     for part in kit.parts:
-        if part.arcs:
-            key = tuple((round(u, SAME_SLANT), round(v, SAME_SLANT)) for u, v in part.curved_outline)
-            found.setdefault(key, []).append(part)
-    for parts in found.values():
-        yield _of_arcs(parts, units)
+        if not part.arcs:
+            continue
+        own = _from_left(part.curved_outline)
+        mirrored = _from_left([(-u, v) for u, v in reversed(own)])
+        for outline, alike, mates in found:
+            if _is_same(own, outline):
+                alike.append(part)
+                break
+            if not part.is_laminated and _is_same(mirrored, outline):
+                mates.append(part)
+                break
+        else:
+            found.append((own, [part], []))
+    for _, alike, mates in found:
+        yield _of_arcs(alike, mates, units)
+
+
+def _from_left(outline: Sequence[Point]) -> Outline:
+    """Return an outline from its left end on: ends that are slanted alike leave room at both ends of the blank."""
+    left = min(u for u, _ in outline)
+    return tuple((u - left, v) for u, v in outline)
+
+
+def _is_same(one: Outline, two: Outline) -> bool:
+    """Say whether two outlines are one, at whichever corner they begin."""
+    count = len(one)
+    return count == len(two) and any(
+        all(math.dist(one[at], two[(at + first) % count]) < SAME_CURVES for at in range(count))
+        for first in range(count)
+    )
 
 
 def _of_form(parts: Sequence[Part], units: Units) -> Template:
@@ -113,21 +141,25 @@ def _between(start: Point, finish: Point, *, share: float) -> Point:
     return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
 
 
-def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
+def _of_arcs(parts: Sequence[Part], mates: Sequence[Part], units: Units) -> Template:
+    """Draw a piece that is sawn to arcs; ``mates``: its mirror images, for which the paper is turned over."""
     first = parts[0]
     if first.is_laminated:
         return _of_form(parts, units)
     radii = " and ".join(length_text(arc.radius, units=units) for arc in first.arcs)
     lies = "seen on edge, hollow face below" if first.is_sawn_on_edge else "face up, inner edge below"
-    outline = first.curved_outline
-    high = max(v for _, v in outline)
-    marks = ", ".join(part.mark for part in parts)
+    outline = _from_left(first.curved_outline)
+    over = f"; turned over for {_marks(mates)}, then {_left_words(mates)}" if mates else ""
     return Template(
-        title=f"{marks}: {first.kind.words}, its curves",
-        note=f"{lies}; radii {radii}; {_left_words(parts)}",
-        size=(first.length, high),
+        title=f"{_marks([*parts, *mates])}: {first.kind.words}, its curves",
+        note=f"{lies}; radii {radii}; {_left_words(parts)}{over}",
+        size=(max(u for u, _ in outline), max(v for _, v in outline)),
         cut=((*outline, outline[0]),),
     )
+
+
+def _marks(parts: Sequence[Part]) -> str:
+    return ", ".join(part.mark for part in parts)
 
 
 def _left_words(parts: Sequence[Part]) -> str:

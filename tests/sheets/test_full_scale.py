@@ -26,8 +26,8 @@ from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.cut_words import work_words
 from jambs.sheets.full_scale import templates_of
 from jambs.sheets.press import press
-from jambs.sheets.template import TURNED, Template
-from jambs.sheets.template_pages import templates_data, write_templates
+from jambs.sheets.template import TITLE, TURNED, Template
+from jambs.sheets.template_pages import first_fit, templates_data, write_templates
 from jambs.sheets.tiles import Tiling
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -126,10 +126,56 @@ def test_a_large_template_is_tiled_without_a_gap() -> None:
     """A stool of the hillside house is 230 mm wide: its edge goes on from one sheet to the next by the crosses."""
     job, kits = house("hillside-house")
     data = templates_data(kits["F1"], templates_of(kits["F1"], grid=job.shop.grid), job)
-    tiled = [sheet for sheet in data["sheets"] if sheet["tile"]]
+    tiled = [one for sheet in data["sheets"] for one in sheet["templates"] if one["tile"]]
     assert {sheet["tile"]["name"] for sheet in tiled} == {"A1", "A2"}
     for low, up in zip(tiled[::2], tiled[1::2], strict=True):
         assert up["tile"]["low"][1] + data["overlap"] == pytest.approx(low["tile"]["area"][1])
+
+
+@pytest.mark.parametrize(("mark", "most"), [("A1", 23), ("B1", 24)])
+def test_arches_are_tiled_along_their_strips(mark: str, most: int) -> None:
+    """33 sheets each when every piece had full sheets of its own; where strips share sheets nothing leaves its room."""
+    data = pdf("creamery", mark)
+    assert len(PdfReader(BytesIO(data)).pages) <= most
+    assert collisions(runs(data)) == []
+    job, kits = house("creamery")
+    found = templates_data(kits[mark], templates_of(kits[mark], grid=job.shop.grid), job)
+    stacked = 0
+    for sheet in found["sheets"]:
+        tiled = [one for one in sheet["templates"] if one["tile"]]
+        stacked += len(tiled) > 1
+        for one in tiled:
+            high = one["tile"]["area"][1]
+            assert one["down"] + TITLE + high <= found["area"][1] + 1e-9
+            assert len(one["tile"]["crosses"]) >= 2
+            assert one["tile"]["down"] > 1 or high == pytest.approx(max(one["size"][1], 1.5))
+        for upper, lower in pairwise(tiled):
+            assert lower["down"] >= upper["down"] + TITLE + upper["tile"]["area"][1] + 0.2
+    assert stacked or mark == "B1"
+
+
+def test_mirror_images_share_a_template_and_it_says_which_way_it_lies() -> None:
+    """Left and right of an arch: each piece is on one template, and its outline is that or, turned over, its mirror."""
+    job, kits = house("creamery")
+    arced = [one for one in templates_of(kits["B1"], grid=job.shop.grid) if one.title.endswith("its curves")]
+    drawn = {mark: one for one in arced for mark in one.title.partition(":")[0].split(", ")}
+    parts = [part for part in kits["B1"].parts if part.arcs and not part.is_laminated]
+    assert {*drawn} == {part.mark for part in parts} and len(arced) < len(parts)
+    for part in parts:
+        template = drawn[part.mark]
+        left, right = (pick(u for u, _ in part.curved_outline) for pick in (min, max))
+        is_over = f"turned over for {part.mark}" in template.note
+        own = [((right - u) if is_over else (u - left), v) for u, v in part.curved_outline]
+        for x, y in own:
+            assert min(math.dist((x, y), at) for at in template.cut[0]) < 1e-4, part.mark
+        end = part.seat.ends[0].words
+        assert f"left is the {end} end" in template.note or f"the {end} end of " in template.note
+
+
+def test_small_templates_fill_the_first_sheet_that_has_room() -> None:
+    assert first_fit([5.0, 6.0, 3.0, 4.0, 1.0], 9.0) == [[0, 2, 4], [1], [3]]
+    assert first_fit([4.5, 4.5], 9.0) == [[0, 1]]
+    assert first_fit([], 9.0) == []
 
 
 def test_left_and_right_ends_are_mirrored_and_both_drawn() -> None:

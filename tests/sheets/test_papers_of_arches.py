@@ -206,14 +206,14 @@ def test_a_tile_with_nothing_on_it_is_not_printed_and_the_others_say_so() -> Non
     made = arched(curved="bent laminations")
     kit = as_cut(made.kit, PlannedForKit())
     form = form_template()
-    sheets = [one for one in templates_data(kit, [form], made.job)["sheets"] if one["tile"]]
+    sheets = [one for sheet in templates_data(kit, [form], made.job)["sheets"] for one in sheet["templates"]]
     across, down = sheets[0]["tile"]["across"], sheets[0]["tile"]["down"]
     blank = sheets[0]["tile"]["blank"]
     assert len(sheets) + len(blank) == across * down
     assert not {one["tile"]["name"] for one in sheets} & {*blank}
     assert all({row["name"] for row in one["tile"]["names"] if row["is_blank"]} == {*blank} for one in sheets)
     square = replace(form, size=(20.0, 20.0), cut=(((0.0, 0.0), (20.0, 0.0)),), broken=(), labels=())
-    lowest = templates_data(kit, [square], made.job)["sheets"]
+    lowest = [sheet["templates"][0] for sheet in templates_data(kit, [square], made.job)["sheets"]]
     assert [one["tile"]["name"] for one in lowest] == ["A1", "B1", "C1"]
     assert lowest[0]["tile"]["blank"][:3] == ["A2", "B2", "C2"]
 
