@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from jambs.courses.elevation import Wanted
 from jambs.courses.plan import CourseLine
 from jambs.courses.story_pole import PoleMark, StoryPole
@@ -24,14 +26,18 @@ def running_text(mark: PoleMark, grid: Grid) -> str:
 
 def mark_words(mark: PoleMark, grid: Grid) -> str:
     """Say what stands beside a mark: its course and what it meets, or the height that no line meets."""
-    if isinstance(mark.of, Wanted):
-        return f"{mark.of.words}: no course line here"
-    return _course_words(mark.of, grid)
+    if isinstance(mark.of, CourseLine):
+        return _course_words(mark.of, grid)
+    return f"{_wanted_words(mark.of)}: no course line here"
+
+
+def _wanted_words(wanted: Sequence[Wanted]) -> str:
+    return "; ".join(one.words for one in wanted)
 
 
 def _course_words(line: CourseLine, grid: Grid) -> str:
     if line.exposure is None:
         return "start line: butts of course 1"
-    words = "; ".join(wanted.words for wanted in line.meets)
+    words = _wanted_words(line.meets)
     course = f"course {line.number - 1}" + (" cut, shows" if line.is_cut else " shows")
     return f"{course} {grid.text(line.exposure)}" + (f"; {words}" if words else "")

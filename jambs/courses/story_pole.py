@@ -11,10 +11,10 @@ from jambs.length import Grid
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PoleMark:
-    """A mark across the pole, ``running`` from the start line [in]: of a course line or a height that none meets."""
+    """A mark across the pole, ``running`` from the start line [in]: of a course line or of what none meets."""
 
     running: float
-    of: CourseLine | Wanted
+    of: CourseLine | tuple[Wanted, ...]
 
     @property
     def is_course(self) -> bool:
@@ -40,9 +40,11 @@ def story_pole(plan: CoursePlan) -> StoryPole:
     """Return the story pole of a plan."""
     elevation, grid = plan.elevation, plan.grid
     marks = [PoleMark(running=line.running, of=line) for line in plan.lines]
+    missed: dict[float, tuple[Wanted, ...]] = {}
     for one in plan.missed:
         running = grid.round(one.wanted.height - elevation.start_line)
-        marks.append(PoleMark(running=running, of=one.wanted))
+        missed[running] = (*missed.get(running, ()), one.wanted)
+    marks += [PoleMark(running=running, of=wanted) for running, wanted in missed.items()]
     return StoryPole(
         name=elevation.name,
         start_line=elevation.start_line,
@@ -52,6 +54,6 @@ def story_pole(plan: CoursePlan) -> StoryPole:
     )
 
 
-def _order(mark: PoleMark) -> tuple[float, str]:
+def _order(mark: PoleMark) -> tuple[float, bool]:
     """Sort from below; a course that is cut at the eave comes before the eave that it does not meet."""
-    return mark.running, mark.of.words if isinstance(mark.of, Wanted) else ""
+    return mark.running, not mark.is_course

@@ -31,7 +31,7 @@ def test_texts_read_back_to_the_heights() -> None:
     assert datum_words(pole) == 'start line, 8" below the ground floor'
     for mark in pole.marks:
         assert read_length(running_text(mark, pole.grid), units=Units.INCH) == pytest.approx(mark.running, abs=1e-9)
-    assert sum(not mark.is_course for mark in pole.marks) == 4
+    assert sum(not mark.is_course for mark in pole.marks) == 3  # four heads and sills, two of them at one height
 
 
 @pytest.mark.parametrize(("steps", "is_said"), [(0.49, False), (-0.49, False), (0.5, True), (-0.5, True)])
@@ -42,13 +42,28 @@ def test_a_foot_less_than_half_a_step_off_the_floor_stands_at_it(steps: float, i
 
 
 def test_a_course_that_is_cut_is_marked_before_the_eave_it_does_not_meet() -> None:
-    """Both lie at one height; two heights that none meets there stand by their words."""
+    """Both lie at one height."""
     planned = plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES)
     eave = replace(planned.elevation.wanted[0], kind=LineKind.EAVE, height=112.0, mark="")
     last = replace(planned.lines[-1], is_cut=True, meets=())
     missed = Missed(wanted=eave, off=0.0, move=None)
     pole = story_pole(replace(planned, lines=(*planned.lines[:-1], last), missed=(missed,)))
-    assert [mark.of for mark in pole.marks[-2:]] == [last, eave]
+    assert [mark.of for mark in pole.marks[-2:]] == [last, (eave,)]
+
+
+def test_what_no_line_meets_at_one_height_is_one_mark() -> None:
+    """Two heads at one height had two rows of words, one of them pushed up beside nothing; a third is 1/2 higher."""
+    planned = plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES)
+    heads = [
+        replace(planned.elevation.wanted[0], kind=LineKind.HEAD, height=height, mark=mark)
+        for mark, height in (("W02", 80.0), ("W03", 80.0), ("W04", 80.5))
+    ]
+    missed = tuple(Missed(wanted=one, off=0.0, move=None) for one in heads)
+    pole = story_pole(replace(planned, missed=missed))
+    assert [(mark.running, mark_words(mark, pole.grid)) for mark in pole.marks if not mark.is_course] == [
+        (80.0, "W02 head; W03 head: no course line here"),
+        (80.5, "W04 head: no course line here"),
+    ]
 
 
 def test_the_strip_has_a_line_for_every_mark() -> None:
