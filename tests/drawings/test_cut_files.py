@@ -5,10 +5,12 @@ Layer names of the oldest release (letters, digits, $ - _, at most 31) and $INSU
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
 from functools import cache
 from io import StringIO
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +20,7 @@ from ezdxf.entities import dimstyle
 from reading_cut_files import opened, outlines
 from shapely.geometry import Point, Polygon, box
 
-from jambs.drawings.cut_files.figure import GRAIN, LEAST, LETTER, has_shape, part_figures
+from jambs.drawings.cut_files.figure import GRAIN, LEAST, LETTER, NOTE, has_shape, part_figures
 from jambs.drawings.cut_files.write import Release, _frame, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH
@@ -217,9 +219,59 @@ def test_words_on_a_board_sawn_hollow_stay_within_its_curves() -> None:
         board = Polygon(part.curved_outline)
         for words in figure.words:
             (u, v), across = words.at, LETTER * words.height * len(words.text)
-            assert words.height >= LEAST and board.covers(box(u, v, u + across, v + words.height)), words.text
+            is_above = words.layer is NOTE and v >= figure.size[1]
+            assert words.height >= LEAST, words.text
+            assert is_above or board.covers(box(u, v, u + across, v + words.height)), words.text
         arrows = [point for stroke in figure.strokes if stroke.layer is GRAIN for point in stroke.points]
         assert all(board.covers(Point(point)) for point in arrows), part.mark
+
+
+@pytest.mark.parametrize("example", ["harbour-house", "creamery"])
+def test_notes_are_read_at_the_machine(example: str) -> None:
+    """On the board from 1/10 in on, else all above it, 1/5 in high, none on another and none on the board."""
+    job, parts = house(example)
+    above = 0
+    for part in parts.values():
+        if not part.is_wood or part.is_laminated:
+            continue
+        for figure in part_figures(part, units=job.units, grid=job.shop.grid):
+            notes = [one for one in figure.words if one.layer is NOTE]
+            levels = [one.at[1] for one in notes]
+            if levels[-1] > figure.size[1]:
+                above += 1
+                assert {one.height for one in notes} == {0.2} and {one.at[0] for one in notes} == {0.0}
+                assert levels == sorted(levels, reverse=True) and levels[-1] == pytest.approx(figure.size[1] + 0.2)
+                assert figure.shown[1] == pytest.approx(levels[0] + 0.2)
+            else:
+                assert {one.height for one in notes} <= {notes[0].height} and notes[0].height >= 0.1, part.mark
+                assert figure.shown[1] == figure.size[1]
+            assert all(one - two >= 1.5 * notes[0].height for one, two in pairwise(levels))
+    assert above
+
+
+def test_the_grain_arrow_is_three_tenths_of_its_board_long_and_lies_in_the_middle() -> None:
+    job, parts = house("creamery")
+    flat = [part for part in parts.values() if part.is_wood and not part.is_laminated and not part.is_sawn_on_edge]
+    for part in flat:
+        for figure in part_figures(part, units=job.units):
+            shaft, head = (one.points for one in figure.strokes if one.layer is GRAIN)
+            assert math.dist(*shaft) == pytest.approx(0.3 * part.length), part.mark
+            assert (shaft[0][0] + shaft[1][0]) / 2 == pytest.approx(part.length / 2)
+            assert head[1] == shaft[1] and head[1][0] > head[0][0]  # from the start end to the finish end
+            assert head[1][0] - head[0][0] <= 0.12 * 0.3 * part.length + 1e-9
+            assert head[0][0] == head[2][0] and head[0][1] > shaft[1][1] > head[2][1]
+
+
+def test_the_arrow_of_a_board_sawn_hollow_is_as_long_as_its_words_have_room() -> None:
+    """A1-13 of the creamery: its curves leave the mark less than three tenths of it; the arrow goes no farther."""
+    job, parts = house("creamery")
+    for part in (one for one in parts.values() if one.is_wood and one.is_sawn_on_edge and not one.is_laminated):
+        (figure,) = part_figures(part, units=job.units)
+        (shaft, _) = (one.points for one in figure.strokes if one.layer is GRAIN)
+        assert 0.02 * part.length < math.dist(*shaft) <= 0.3 * part.length + 1e-9
+        (mark,) = (one for one in figure.words if one.layer is not NOTE)
+        room = LETTER * mark.height * len(mark.text)
+        assert math.dist(*shaft) == pytest.approx(0.3 * part.length) or math.dist(*shaft) >= room - 1e-9
 
 
 def test_the_same_bytes_in_every_run() -> None:

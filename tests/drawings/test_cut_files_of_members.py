@@ -89,4 +89,4 @@ def test_words_stand_within_a_member_and_the_file_is_read_back(kind: PartKind) -
     space = read(StringIO(text)).modelspace()
     assert len(space.query("LWPOLYLINE")) == len(figure.strokes)
     for one in figure.words:
-        assert one.at[0] >= 0 and one.at[0] + 0.6 * one.height * len(one.text) <= figure.size[0]
+        assert one.at[0] >= 0 and one.at[0] + 0.6 * one.height * len(one.text) <= figure.shown[0]

@@ -1,11 +1,13 @@
 """What stands in a cut file: closed outlines by the work they ask for, the grain, the mark, and what to know; inches.
 
 Origin: the start end and the edge that is near as the board lies. The board's own box is the box of the drawing; the
-notes stand inside it. All words are plain letters, which every reader has.
+notes stand inside it, or above it where they could not be read inside. All words are plain
+letters, which every reader has.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
@@ -104,6 +106,12 @@ class CutFigure:
         used = [one.layer for one in self.strokes] + [one.layer for one in self.words]
         return tuple(dict.fromkeys(used))
 
+    @property
+    def shown(self) -> Point:
+        """Upper right corner of what is shown, notes above the board among it [in]."""
+        ends = [(one.at[0] + LETTER * one.height * len(one.text), one.at[1] + one.height) for one in self.words]
+        return (max(self.size[0], *(u for u, _ in ends)), max(self.size[1], *(v for _, v in ends)))
+
 
 _PLAIN = str.maketrans({"–": "-", "·": "-", "×": "x"})
 LETTER = 0.85
@@ -111,7 +119,13 @@ LETTER = 0.85
 LINE = 1.7
 """From one line of words to the next, in heights."""
 TALLEST, LEAST = 0.3, 0.04
-"""Letters of the notes [in]."""
+"""Letters on the board: the notes at their tallest, a mark at its least [in]."""
+READ = 0.1
+"""Notes on the board are at least so high: ISO 3098 begins little lower, at 2.5 mm and 1.8 mm (from memory) [in]."""
+ABOVE = 0.2
+"""Height of notes that stand above a board on which they would be lower [in]."""
+MARK = 1.6
+"""Height of the mark, in heights of the notes under it."""
 ARROW_SHARE, ARROW_HEAD = 0.3, 0.12
 """The grain arrow: its length as a share of the board's, its head as a share of the arrow's."""
 WORDS_SHARE = 0.6
@@ -204,6 +218,8 @@ def _on_edge(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) 
     ]
     outline = part.curved_outline
     share, low, high = _clear_band(outline, max(len(line) for line in lines), len(lines))
+    if _letters(part.mark, lines, high - low, share * sizes.length) < READ:  # the notes go above: a place for the mark
+        share, low, high = _clear_band(outline, math.ceil(MARK * len(part.mark)), 0)
     arrow, words = _inside(
         part, lines, (high - low) / 2, has_engraving_on=False, across=high - low, low=low, share=share
     )
@@ -291,25 +307,47 @@ def _inside(
     low: float = 0.0,
     share: float = WORDS_SHARE,
 ) -> tuple[list[Stroke], tuple[Words, ...]]:
-    """Return the grain arrow, and under it the mark and the notes, about the middle of the board.
+    """Return arrow, mark and notes, one below the other about the middle of the board; or the notes above it.
 
     ``low``: from the near edge to where words may begin [in]; ``share``: of the board's length that they may take.
     """
     wide = part.width if across is None else across
     length, room = part.length, 2 * min(middle, wide - middle)
-    longest = max(len(line) for line in lines)
-    height = min(room / (LINE * (len(lines) + 4)), share * length / (longest * LETTER), TALLEST)
-    height = max(height, LEAST)
+    is_above = _letters(part.mark, lines, room, share * length) < READ
+    inside = () if is_above else lines
+    height = max(_letters(part.mark, inside, room, share * length), LEAST)
     pitch = LINE * height
-    top = low + middle + pitch * (len(lines) + 3) / 2
+    top = low + middle + pitch * (len(inside) + 3) / 2
     engrave = CutLayer(work=Work.ENGRAVE, is_on=has_engraving_on)
-    left = length / 2 - longest * LETTER * height / 2
-    mark = Words(layer=engrave, text=part.mark, at=(left, top - 2.5 * pitch), height=1.6 * height)
+    left = length / 2 - _longest(part.mark, inside) * LETTER * height / 2
+    mark = Words(layer=engrave, text=part.mark, at=(left, top - 2.5 * pitch), height=MARK * height)
     notes = [
         Words(layer=NOTE, text=line, at=(left, top - (number + 3.5) * pitch), height=height)
-        for number, line in enumerate(lines)
+        for number, line in enumerate(inside)
     ]
+    if is_above:
+        notes = _above(
+            lines, part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.silhouettes.sizes.width
+        )
     return grain_arrow((length / 2, top - pitch / 2), min(ARROW_SHARE, share) * length, pitch), (mark, *notes)
+
+
+def _longest(mark: str, lines: Sequence[str]) -> float:
+    return max(MARK * len(mark), *(len(line) for line in lines)) if lines else MARK * len(mark)
+
+
+def _letters(mark: str, lines: Sequence[str], room: float, along: float) -> float:
+    """Return how high letters are that fit ``room`` across the board under arrow and mark, and ``along`` it [in]."""
+    return min(room / (LINE * (len(lines) + 4)), along / (_longest(mark, lines) * LETTER), TALLEST)
+
+
+def _above(lines: Sequence[str], top: float) -> list[Words]:
+    """Return notes above a board, ``top``: its upper edge [in]."""
+    lowest = top + ABOVE
+    return [
+        Words(layer=NOTE, text=line, at=(0.0, lowest + number * LINE * ABOVE), height=ABOVE)
+        for number, line in zip(reversed(range(len(lines))), lines, strict=True)
+    ]
 
 
 def grain_arrow(middle: Point, length: float, wide: float) -> list[Stroke]:

@@ -61,7 +61,7 @@ def cut_file(figure: CutFigure, *, units: Units, release: Release) -> str:
     frame = _frame(figure.layers, units, release)
     with repeatable():
         entities = _entities(figure, frame.document, unit_factor(units), release)
-    wide, high = figure.size
+    wide, high = figure.shown
     texts = {WIDE: wide, HIGH: high, HALF_WIDE: wide / 2, HALF_HIGH: high / 2}
     head, tail = frame.head, frame.tail
     for stands_for, size in texts.items():
