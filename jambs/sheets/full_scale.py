@@ -30,6 +30,8 @@ SAME_SLANT = 4
 """Decimals to which two slants are one: of an angle [degrees] and of what it is cut over [in]."""
 SAME_CURVES = 1e-4
 """Corners of pieces that are sawn to arcs nearer than this are one [in]: they share a template."""
+DRAWN_EXACT = "told on the shop's grid, drawn exact"
+"""What is said of radii: words tell them as the cut sheet does; what is cut along is drawn as it was computed."""
 SPRING_WORDS, RADIUS_WORDS = 0.3, 0.08
 """Where the words of a form's lines stand: from the arc toward its center."""
 
@@ -47,7 +49,7 @@ def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
     return (
         (*notched, *molded)
         if opening.shape is None
-        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units), *setting_out(kit, grid))
+        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid), *setting_out(kit, grid))
     )
 
 
@@ -61,7 +63,7 @@ def _molded(parts: Sequence[Part]) -> list[Part]:
     return [*found.values()]
 
 
-def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
+def _arced(kit: CutKit, grid: Grid) -> Iterator[Template]:
     """Draw every piece that is sawn to arcs; alike ones once, and with them those that are their mirror images."""
     found: list[tuple[Outline, list[Part], list[Part]]] = []
     for part in kit.parts:
@@ -79,7 +81,7 @@ def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
         else:
             found.append((own, [part], []))
     for _, alike, mates in found:
-        yield _of_arcs(alike, mates, units)
+        yield _of_arcs(alike, mates, grid)
 
 
 def _from_left(outline: Sequence[Point]) -> Outline:
@@ -97,7 +99,7 @@ def _is_same(one: Outline, two: Outline) -> bool:
     )
 
 
-def _of_form(parts: Sequence[Part], units: Units) -> Template:
+def _of_form(parts: Sequence[Part], grid: Grid) -> Template:
     """Draw half of the form, from its center line on: turned over it is the other half."""
     part, marks = parts[0], ", ".join(part.mark for part in parts)
     form, ends = bending_form(part), part.blank.plies.ends if part.blank.plies else ArcEnds.SPRING_LINES
@@ -106,8 +108,8 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
     outline = tuple((x - middle, y) for x, y in half)
     cut, center_line = _parted(outline, 0.0)
     spring = tuple((x - middle, y) for x, y in form.spring_lines[1])
-    bent_to, jamb = (length_text(one, units=units) for one in (form.radius, part.arcs[0].radius))
-    radii, one_radius = _form_radii(part, units), f"radius {bent_to}, for {jamb} once it has sprung back"
+    bent_to, jamb = (grid.text(one) for one in (form.radius, part.arcs[0].radius))
+    radii, one_radius = _form_radii(part, grid), f"radius {bent_to}, for {jamb} once it has sprung back"
     size = (max(x for x, _ in outline), max(y for _, y in outline))
     labels = [
         ((0.0, size[1] / 2), "center line"),
@@ -118,7 +120,7 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
         labels.append(((0.0, form.center[1]), "center of the radius"))
     return Template(
         title=f"{marks} {part.name}: the form {'it is' if len(parts) == 1 else 'all are'} bent over",
-        note=f"{radii or one_radius}; half of it: turned over on the center line it is "
+        note=f"{radii or one_radius}, {DRAWN_EXACT}; half of it: turned over on the center line it is "
         f"the other half; the jamb ends on the {ends.value}, the form goes on past {past}",
         size=size,
         cut=(cut,),
@@ -127,10 +129,10 @@ def _of_form(parts: Sequence[Part], units: Units) -> Template:
     )
 
 
-def _form_radii(part: Part, units: Units) -> str:
+def _form_radii(part: Part, grid: Grid) -> str:
     """Name the radii of a form of several arcs, from the spring line up; nothing of one arc."""
     pieces = part.blank.plies.pieces if part.blank.plies else ()
-    radii = [length_text(radius, units=units) for radius, _ in pieces[: len(pieces) // 2 + 1]]
+    radii = [grid.text(radius) for radius, _ in pieces[: len(pieces) // 2 + 1]]
     if not radii:
         return ""
     return f"radii {', then '.join(radii)} at the crown, each tighter than the jamb's by what springs back"
@@ -141,18 +143,18 @@ def _between(start: Point, finish: Point, *, share: float) -> Point:
     return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
 
 
-def _of_arcs(parts: Sequence[Part], mates: Sequence[Part], units: Units) -> Template:
+def _of_arcs(parts: Sequence[Part], mates: Sequence[Part], grid: Grid) -> Template:
     """Draw a piece that is sawn to arcs; ``mates``: its mirror images, for which the paper is turned over."""
     first = parts[0]
     if first.is_laminated:
-        return _of_form(parts, units)
-    radii = " and ".join(length_text(arc.radius, units=units) for arc in first.arcs)
+        return _of_form(parts, grid)
+    radii = " and ".join(grid.text(arc.radius) for arc in first.arcs)
     lies = "seen on edge, hollow face below" if first.is_sawn_on_edge else "face up, inner edge below"
     outline = _from_left(first.curved_outline)
     over = f"; turned over for {_marks(mates)}, then {_left_words(mates)}" if mates else ""
     return Template(
         title=f"{_marks([*parts, *mates])}: {first.kind.words}, its curves",
-        note=f"{lies}; radii {radii}; {_left_words(parts)}{over}",
+        note=f"{lies}; radii {radii}, {DRAWN_EXACT}; {_left_words(parts)}{over}",
         size=(max(u for u, _ in outline), max(v for _, v in outline)),
         cut=((*outline, outline[0]),),
     )

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from functools import cache
 from io import BytesIO
@@ -17,14 +18,15 @@ import pytest
 from paper import collisions, runs, words
 from pypdf import PdfReader
 
-from jambs.face import make_kits, read_job
+from jambs.drawings.cut_files.figure import part_figures
+from jambs.face import draw, make_kits, read_job
 from jambs.job import Job
 from jambs.length import FINE, Units
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.cut_words import work_words
-from jambs.sheets.full_scale import templates_of
+from jambs.sheets.full_scale import DRAWN_EXACT, templates_of
 from jambs.sheets.press import press
 from jambs.sheets.template import TITLE, TURNED, Template
 from jambs.sheets.template_pages import first_fit, templates_data, write_templates
@@ -170,6 +172,36 @@ def test_mirror_images_share_a_template_and_it_says_which_way_it_lies() -> None:
             assert min(math.dist((x, y), at) for at in template.cut[0]) < 1e-4, part.mark
         end = part.seat.ends[0].words
         assert f"left is the {end} end" in template.note or f"the {end} end of " in template.note
+
+
+@pytest.mark.parametrize("mark", ["A1", "B1"])
+def test_radii_are_told_on_the_shops_grid_on_every_paper(mark: str) -> None:
+    """Cut sheet, template, note of the cut file and drawing: 291 mm on a grid of 1 mm, never 291.2 mm on one."""
+    job, kits = house("creamery")
+    kit, grid = kits[mark], job.shop.grid
+    arced = [part for part in kit.parts if part.arcs]
+    told = {part.mark: radii_in(" ".join(work_words(part, grid=grid))) for part in arced}
+    assert any(grid.as_sawn(arc.radius) != pytest.approx(arc.radius, abs=1e-6) for part in arced for arc in part.arcs)
+    for one in templates_of(kit, grid=grid):
+        if one.title.endswith("its curves"):
+            marks = one.title.partition(":")[0].split(", ")
+            found = {*re.findall(r"\d[\d.]* mm", one.note.partition("radii ")[2].partition(DRAWN_EXACT)[0])}
+            assert all(told[part] == found for part in marks) and DRAWN_EXACT in one.note
+        elif "the form" in one.title:
+            found = {*re.findall(r"\d[\d.]* mm", one.note.partition(DRAWN_EXACT)[0])}
+            assert found and all("." not in size for size in found)
+    for part in arced:
+        for figure in part_figures(part, units=job.units, grid=grid):
+            assert all("." not in radius for one in figure.words for radius in radii_in(one.text))
+    sheets = draw(kit, job).sheets
+    drawn = {text for sheet in sheets for text in re.findall(r"'R ([\d.]+)[ ']", repr(sheet))}
+    assert drawn and all("." not in radius for radius in drawn)
+
+
+def radii_in(text: str) -> set[str]:
+    """Return every radius that is told in a text."""
+    found = re.findall(r"(?:radius|radii,?(?: from the left)?) ((?:\d[\d.]* mm(?:, )?)+)", text)
+    return {size for some in found for size in re.findall(r"\d[\d.]* mm", some)}
 
 
 def test_small_templates_fill_the_first_sheet_that_has_room() -> None:

@@ -141,7 +141,7 @@ def part_figures(
     the part as its cut sheet and its label do; what is drawn is exact.
     """
     if part.is_laminated:
-        return (_form(part, units, [plain_letters(note) for note in notes]),)
+        return (_form(part, units, [plain_letters(note) for note in notes], grid),)
     if part.is_sawn_on_edge:
         return (_on_edge(part, units, [plain_letters(note) for note in notes], grid),)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
@@ -188,15 +188,14 @@ def _outline(layer: CutLayer, points: Outline) -> Stroke:
     return Stroke(layer=layer, points=found.points, bulges=found.bulges)
 
 
-def _form(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
+def _form(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) -> CutFigure:
     """Return the cut file of the form that a part is bent over, center line and spring lines to be marked on it."""
     form = bending_form(part)
     wide, high = form.size
-    radius = length_text(form.radius, units=units)
     pieces = part.blank.plies.pieces if part.blank.plies else ()
-    told = f"radius {radius}"
+    told = f"radius {_told(form.radius, units, grid)}"
     if pieces:
-        told = "radii " + ", ".join(length_text(one, units=units) for one, _ in pieces)
+        told = "radii " + ", ".join(_told(one, units, grid) for one, _ in pieces)
     lines = [*notes, f"form to bend {part.mark} over, {told}", drawn_in(units)]
     words = tuple(
         Words(layer=NOTE, text=line, at=(wide / 4, high / 2 - number * LINE * TALLEST), height=TALLEST)
