@@ -42,4 +42,4 @@ def _layer(layer: CatalogLayer, units: Units, with_sources: bool) -> list[str]:
 def _board(board: CatalogBoard, units: Units, with_sources: bool) -> list[str]:
     width = length_text(board.width, units=units) if board.width else "give the width"
     source = [board.source] if with_sources else []
-    return [board.nominal, f"{length_text(board.thickness, units=units)} x {width}", *source]
+    return [board.nominal, f"{length_text(board.thickness, units=units)} × {width}", *source]

@@ -22,6 +22,7 @@ from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedP
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
+from jambs.sheets.told import assumed_rows
 from jambs.sheets.trim_lines import Line, drywall_lines, joint_lines, line
 from jambs.sides import ACROSS, LEGS
 from jambs.values import Record
@@ -92,7 +93,7 @@ def sheet_data(
         "pages": PAGES,
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
-        "assumed": record["assumed"],
+        "assumed": assumed_rows(record["assumed"]),
         "saw": [*record["cautions_beside"][Beside.SAW], *_angles_once(record)],
     }
 

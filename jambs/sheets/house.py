@@ -19,7 +19,7 @@ from jambs.sheets.house_cells import NONE, cautions_beside, parts_of
 from jambs.sheets.opening_words import bearing_words, exterior_text, interior_text, planned_text
 from jambs.sheets.press import press_large
 from jambs.sheets.record import job_record
-from jambs.sheets.told import count_record, told
+from jambs.sheets.told import assumed_rows, count_record, told
 from jambs.values import Record
 
 UNSTATED = "HINGE SIDE NOT STATED"
@@ -218,8 +218,10 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
         "counts": count_record(register.entries),
         "rest": count_record(register.of_the_rest),
         "measured": sum(one["state"]["is_measured"] for one in openings),
-        "assumed": record["assumed"],
-        "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
+        "assumed": assumed_rows(record["assumed"]),
+        "own_assumed": [
+            {**one, "marks": marks} for said, marks in _gathered(openings, "assumed") for one in assumed_rows([said])
+        ],
         "cautions": [*lifting_of_house(weights, job.units), *cautions_beside(kits, *Beside)],
     }
 

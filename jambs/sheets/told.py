@@ -38,3 +38,8 @@ def about_words(one: Registered) -> tuple[str, ...]:
 def count_record(entries: Iterable[Registered]) -> Mapping[str, int]:
     """Return how many findings there are of each severity, by its word, the weightiest first."""
     return {severity.value: count for severity, count in counts(entries).items()}
+
+
+def assumed_rows(assumed: Iterable[Record]) -> list[Record]:
+    """Return assumed values as papers print them: × between sizes, where the record keeps what a job file has."""
+    return [{**one, **{key: one[key].replace(" x ", " × ") for key in ("value", "why")}} for one in assumed]

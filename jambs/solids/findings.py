@@ -30,7 +30,7 @@ class PartsTakeSameRoom(DoesNotFit):
 
     def sentence(self, units: Units) -> str:
         """Say which two, and how much."""
-        box = " x ".join(sized(size, units) for size in sorted(self.clash.box))
+        box = " × ".join(sized(size, units) for size in sorted(self.clash.box))
         volume = sized_volume(self.clash.volume, units)
         return f"{self.clash.one} and {self.clash.two} take the same room: {volume} in a box of {box}."
 

@@ -213,7 +213,7 @@ def test_the_catalog_is_listed(shop: Shop) -> None:
     lines = shop.run("catalog", "2x6").stdout.splitlines()
     assert [columns(line) for line in lines if "stud 2x6" in line] == [["stud 2x6", "framing", '5 1/2"', "0.115 W/mK"]]
     boards = shop.run("catalog", "1x6").stdout.splitlines()
-    assert [columns(line) for line in boards[1:]] == [["1x6", '3/4" x 5 1/2"']]
+    assert [columns(line) for line in boards[1:]] == [["1x6", '3/4" × 5 1/2"']]
     assert "PS 20" in shop.run("catalog", "1x6", "--sources").stdout
     assert "139.7 mm" in shop.run("catalog", "stud 2x6", "--units", "mm").stdout
     assert shop.run("catalog").stdout.count("\n") > 80

@@ -158,7 +158,7 @@ def test_another_window_voids_all(shop: Shop) -> None:
     (void,) = [one for one in told(shop) if "set aside" in one]
     assert void.startswith(
         "The interior depths and sizes of the frame read on 2026-06-01 are set aside: since then the frame changed "
-        'from 35 1/2" x 47 1/2" to 35 1/4" x 47 1/2".'
+        'from 35 1/2" × 47 1/2" to 35 1/4" × 47 1/2".'
     )
     assert opening(shop)["window"]["frame"]["text"] == '35 1/4" × 47 1/2"'
 

@@ -209,11 +209,11 @@ ROWS = [
         code="round-is-framed-square",
         appears=case(**round_changes("full round", 36, 36)),
         quiet=arch(),
-        inch='Frame the full round square, 36 1/2" x 36 1/2" inside, and nail blocks across all four corners at 45°, '
+        inch='Frame the full round square, 36 1/2" × 36 1/2" inside, and nail blocks across all four corners at 45°, '
         '15 1/8" long on the face that looks in, 10 11/16" from the corner along both sides: so all of it touches the '
         'curve of the rough opening, radius 18 1/4". Shim there; fill what is left behind the jamb with insulation, '
         "and have sheathing and wall board cut to the curve.",
-        mm="Frame the full round square, 927.1 mm x 927.1 mm inside, and nail blocks across all four corners at 45°, "
+        mm="Frame the full round square, 927.1 mm × 927.1 mm inside, and nail blocks across all four corners at 45°, "
         "384 mm long on the face that looks in, 272 mm from the corner along both sides: so all of it touches the "
         "curve of the rough opening, radius 463.6 mm. Shim there; fill what is left behind the jamb with insulation, "
         "and have sheathing and wall board cut to the curve.",
@@ -225,11 +225,11 @@ ROWS = [
         code="round-is-framed-square",
         appears=case(**round_changes({"kind": "quarter round", "high_side": "left"}, 24, 24)),
         quiet=case(**round_changes("octagon", 36, 36)),
-        inch='Frame the quarter round square, 24 1/2" x 24 1/2" inside, and nail a block across the corner over the '
+        inch='Frame the quarter round square, 24 1/2" × 24 1/2" inside, and nail a block across the corner over the '
         'arc at 45°, 20 1/16" long on the face that looks in, 14 3/16" from the corner along both sides: so all of it '
         'touches the curve of the rough opening, radius 24 1/4". Shim there; fill what is left behind the jamb with '
         "insulation, and have sheathing and wall board cut to the curve.",
-        mm="Frame the quarter round square, 622.3 mm x 622.3 mm inside, and nail a block across the corner over the "
+        mm="Frame the quarter round square, 622.3 mm × 622.3 mm inside, and nail a block across the corner over the "
         "arc at 45°, 510 mm long on the face that looks in, 361 mm from the corner along both sides: so all of it "
         "touches the curve of the rough opening, radius 616 mm. Shim there; fill what is left behind the jamb with "
         "insulation, and have sheathing and wall board cut to the curve.",

@@ -15,9 +15,9 @@ CANNOT = [
         code="nothing-between-jambs",
         appears=narrow("7 3/4"),
         quiet=narrow("7 25/32"),
-        inch='W1: nothing is left between the frame\'s faces in a frame of 7 3/4" x 47 1/2"; '
+        inch='W1: nothing is left between the frame\'s faces in a frame of 7 3/4" × 47 1/2"; '
         "check the frame size and frame_face.",
-        mm="W1: nothing is left between the frame's faces in a frame of 196.9 mm x 1206.5 mm; "
+        mm="W1: nothing is left between the frame's faces in a frame of 196.9 mm × 1206.5 mm; "
         "check the frame size and frame_face.",
         severity=STOP,
         about=W1,

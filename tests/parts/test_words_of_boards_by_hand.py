@@ -267,7 +267,7 @@ def test_kinds_by_what_they_are() -> None:
     [
         ("fixed", "tall", "the window changed from fixed to tall"),
         (4.5, 4.5625, 'the window changed from 4 1/2" to 4 9/16"'),
-        ((35.5, 47.5), (), 'the window changed from 35 1/2" x 47 1/2" to none'),
+        ((35.5, 47.5), (), 'the window changed from 35 1/2" × 47 1/2" to none'),
         (
             (("gypsum board", 0.5), ("membrane", 0.0)),
             (("gypsum board", 0.625),),

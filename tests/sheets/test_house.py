@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,7 @@ from pypdf import PdfReader
 from said import SaidFinding
 from test_cut_sheet import crowded, said
 
+import jambs.face as face
 import jambs.sheets.house as house_lists
 import jambs.sheets.rough_openings as rough_lists
 from jambs.app.chain import make_kits
@@ -32,6 +34,7 @@ from jambs.place.support import framing_sill
 from jambs.sheets.house import order_data, summary_data, write_order_sheet, write_summary
 from jambs.sheets.record import job_record
 from jambs.sheets.rough_openings import rough_opening_data, write_rough_opening_schedule
+from jambs.sheets.told import assumed_rows
 from jambs.values import Record
 
 
@@ -48,6 +51,7 @@ def write_whole_summary(kits: Sequence[CutKit], job: Job, path: Path) -> None:
     write_summary(kits, register_of(kits, job), job, path)
 
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 WRITERS = [write_rough_opening_schedule, write_order_sheet, write_whole_summary]
 
 
@@ -299,3 +303,31 @@ def test_bucks_go_on_under_the_openings_and_their_title_stays_with_them(count: i
     bucks = sheets[titled].partition("Buck parts")[2]
     assert "outboard buck" in bucks
     assert "Framers: use" in sheets[titled] or count > 8, "a new sheet only where the openings fill theirs"
+
+
+def test_sizes_that_were_assumed_have_a_times_sign_on_paper_and_stay_in_the_record() -> None:
+    """The record keeps what a job file has, so that no opening reads as changed since an earlier issue."""
+    kept = {"what": "rough opening", "value": '37 1/8" x 49 1/8"', "why": "the job gives 940 mm x 1245 mm"}
+    (shown,) = assumed_rows([kept])
+    assert shown == {"what": "rough opening", "value": '37 1/8" × 49 1/8"', "why": "the job gives 940 mm × 1245 mm"}
+    assert kept["value"] == '37 1/8" x 49 1/8"'
+
+
+@pytest.mark.parametrize("example", ["creamery", "harbour-house"])
+def test_no_sheet_has_a_letter_between_sizes(example: str) -> None:
+    job = face.read_job(EXAMPLES / example)
+    kits = face.make_kits(job)
+    between = re.compile(r'[\d"m] x \d')
+    data = [summary_data(kits, register_of(kits, job), job), rough_opening_data(kits, job), order_data(kits, job)]
+    assert '" × ' in repr(data) or "mm × " in repr(data)
+    assert [text for one in data for text in texts_in(one) if between.search(text)] == []
+
+
+def texts_in(data: Any) -> Iterator[str]:
+    """Yield every text that some data hold."""
+    if isinstance(data, str):
+        yield data
+    elif isinstance(data, dict):
+        yield from (text for one in data.values() for text in texts_in(one))
+    elif isinstance(data, list | tuple):
+        yield from (text for one in data for text in texts_in(one))

@@ -286,7 +286,7 @@ def test_a_leg_a_sixteenth_long_is_caught() -> None:
     faults = planted("W11", "extension jamb", "left leg", longer)
     assert (
         "W11-1 (extension jamb, head) and W11-2 (extension jamb, left leg) take the same room: "
-        "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
+        "0.2212 cu in in a box of 0.062 in × 0.750 in × 4.719 in."
     ) in faults
     assert (
         "the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in but touch over 1.770 sq in."
@@ -307,7 +307,7 @@ def test_a_mirrored_miter_is_caught() -> None:
     faults = planted("W11", "casing", "head", change)
     assert (
         "W11-5 (casing, head) and W11-6 (casing, left leg) take the same room: "
-        "2.2969 cu in in a box of 0.750 in x 1.750 in x 3.500 in."
+        "2.2969 cu in in a box of 0.750 in × 1.750 in × 3.500 in."
     ) in faults
     assert (
         "the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in but touch over "
@@ -336,7 +336,7 @@ def test_a_lost_rabbet_is_caught() -> None:
 
     assert planted("W02", "extension jamb", "head", change) == (
         "W02-1 (extension jamb, head) and W02-2 (extension jamb, left leg) take the same room: "
-        "1.3271 cu in in a box of 0.375 in x 0.750 in x 4.719 in.",
+        "1.3271 cu in in a box of 0.375 in × 0.750 in × 4.719 in.",
         "the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in but touch over "
         "0.000 sq in; they stand 0.375 in into each other.",
     )
@@ -449,7 +449,7 @@ def test_metric_jobs_are_told_in_millimeters() -> None:
     spoiled = tuple(longer(part) if part is leg else part for part in kit.parts)
     faults = faults_of(replace(kit, parts=spoiled), job)
     assert faults[0].startswith("W1-1 (extension jamb, head) and W1-2 (extension jamb, left leg) take the same room: ")
-    assert "in a box of 1.59 mm x 20.00 mm x" in faults[0]
+    assert "in a box of 1.59 mm × 20.00 mm ×" in faults[0]
 
 
 def test_a_twisted_wall_says_what_tolerance_it_was_given() -> None:

@@ -182,11 +182,11 @@ ROWS = [
         quiet=planted(LEG, longer(JUST)),
         inch=(
             "W11-1 (extension jamb, head) and W11-2 (extension jamb, left leg) take the same room: 0.2212 cu in in "
-            "a box of 0.062 in x 0.750 in x 4.719 in."
+            "a box of 0.062 in × 0.750 in × 4.719 in."
         ),
         mm=(
             "W11-1 (extension jamb, head) and W11-2 (extension jamb, left leg) take the same room: 3625 mm³ in a "
-            "box of 1.59 mm x 19.05 mm x 119.86 mm."
+            "box of 1.59 mm × 19.05 mm × 119.86 mm."
         ),
         severity=Severity.STOP,
         about=ABOUT,

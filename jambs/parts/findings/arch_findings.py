@@ -186,7 +186,7 @@ class RoundIsFramedSquare(Finding):
         many, tape = self.blocks > 1, TAPE_GRIDS[units]
         corners = {1: "the corner over the arc", 2: "both upper corners"}.get(self.blocks, "all four corners")
         return (
-            f"Frame the {self.shape} square, {units.text(self.width)} x {units.text(self.height)} inside, and nail "
+            f"Frame the {self.shape} square, {units.text(self.width)} × {units.text(self.height)} inside, and nail "
             f"{'blocks' if many else 'a block'} across {corners} at 45°, {tape.text(self.face)} long on the face that "
             f"looks in, {tape.text(self.cut)} from the corner along both sides: so all of it touches the curve of the "
             f"rough opening, radius {units.text(self.radius)}. Shim there; fill what is left behind the jamb with "

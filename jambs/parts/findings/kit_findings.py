@@ -24,7 +24,7 @@ class NothingBetweenJambs(Finding):
     def sentence(self, units: Units) -> str:
         """Name the frame and what to check."""
         return (
-            f"{self.subject.name}: nothing is left between the frame's faces in a frame of {units.text(self.width)} x "
+            f"{self.subject.name}: nothing is left between the frame's faces in a frame of {units.text(self.width)} × "
             f"{units.text(self.height)}; check the frame size and frame_face."
         )
 

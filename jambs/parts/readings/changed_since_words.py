@@ -113,5 +113,5 @@ def _text(value: Value, units: Units) -> str:
     if not value:
         return "none"
     if isinstance(value[0], float):
-        return " x ".join(units.text(one) for one in value if isinstance(one, float))
+        return " × ".join(units.text(one) for one in value if isinstance(one, float))
     return ", ".join(f"{one[0]} {units.text(one[1])}" for one in value if isinstance(one, tuple))
