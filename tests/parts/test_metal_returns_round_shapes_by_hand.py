@@ -20,7 +20,7 @@ from jambs.flashing.blank_words import work_on
 from jambs.flashing.laps import lap_order
 from jambs.flashing.make import make_flashings
 from jambs.job import JobFaults
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.board.bent_metal import bend_deduction
 from jambs.parts.board.cuts import Notch
 from jambs.parts.board.kinds import PartKind, Where
@@ -28,6 +28,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.touches import MetalCorner, ReturnBend
 from jambs.parts.kit.kit import Kit
 from jambs.parts.words.bend_words import return_bends
+from jambs.parts.words.cut_words import ends_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 
@@ -172,3 +173,21 @@ def test_every_section_shows_the_leg_on_the_wall_run_away_from_the_opening(
 def test_what_is_not_bent_is_refused_with_what_would_do(changes: dict[str, Any], said: str) -> None:
     with pytest.raises(JobFaults, match=said):
         job_of(changed(**changes))
+
+
+def test_a_blank_with_mitered_corners_is_not_said_to_be_square() -> None:
+    """Every strip of an octagon is mitered at both ends; those of a rectangle stay square."""
+    strips = [one for one in octagon().parts if one.kind is PartKind.METAL_RETURN]
+    words = {ends_words(one, grid=FINE[Units.INCH]) for one in strips}
+    assert words == {"blank cut square, then mitered in the flat at both ends"}
+    legs = [one for one in gable().parts if one.kind is PartKind.METAL_RETURN]
+    for one in legs:
+        (bend,) = (touch for touch in one.touches if isinstance(touch, ReturnBend))
+        mitered = [end.words for end, corner in zip(one.seat.ends, bend.corners or (), strict=False) if corner]
+        said = ends_words(one, grid=FINE[Units.INCH])
+        assert said.startswith("blank cut square, then mitered in the flat at") is bool(mitered)
+        assert ("the other stays square" in said) is (len(mitered) == 1)
+        assert len(mitered) != 1 or f"the {mitered[0]} end" in said
+    square = kit_of(exterior_trim__outside=lined())
+    plain = [one for one in square.parts if one.kind is PartKind.METAL_RETURN]
+    assert plain and {ends_words(one, grid=FINE[Units.INCH]) for one in plain} == {"square both ends"}

@@ -94,6 +94,16 @@ def return_bends(part: Part, grid: Grid) -> Iterator[str]:
             yield f"snip the foot to the sill, {angle}° off square, longer outside"
 
 
+def mitered_in_the_flat(part: Part) -> str:
+    """Say which ends of bent metal are mitered, of a blank that is cut square; nothing where none is."""
+    corners = next((one.corners for one in part.touches if isinstance(one, ReturnBend) and one.corners), ())
+    ends = [name.words for name, corner in zip(part.seat.ends, corners, strict=False) if corner]
+    if not ends:
+        return ""
+    both = "both ends" if len(ends) == len(part.seat.ends) else f"the {ends[0]} end, the other stays square"
+    return f"blank cut square, then mitered in the flat at {both}"
+
+
 def _corner_words(end: str, corner: MetalCorner, grid: Grid) -> str:
     """Say how one end of metal along an edge of a shape is cut: it laps the next, or is lapped by it."""
     half, turn = decimal_text(corner.turn_deg / 2, 1), decimal_text(corner.turn_deg, 1)

@@ -34,7 +34,7 @@ from jambs.parts.board.cuts import (
 from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.board.touches import BackBevel, Return, Scribe, StripBend, WoodMoves
-from jambs.parts.words.bend_words import blank_bends, return_bends, sheet_text, strip_bends
+from jambs.parts.words.bend_words import blank_bends, mitered_in_the_flat, return_bends, sheet_text, strip_bends
 from jambs.parts.words.clad_words import clad_work
 from jambs.parts.words.edge_names import edge_name, edge_names
 from jambs.parts.words.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
@@ -74,6 +74,8 @@ def ends_words(part: Part, *, grid: Grid) -> str:
         return f"{SQUARE} both ends; end dams as the cladding needs"
     if part.is_laminated:
         return bent_ends(part)
+    if mitered := mitered_in_the_flat(part):
+        return mitered
     if _is_any_plane(part):
         return _plane_ends(part, grid)
     return _ENDS.get(part.kind, _square_ends)(part, grid)
