@@ -46,8 +46,30 @@ def across(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
 
 
 def is_cut(kit: Kit, part: Part, cut: SectionCut) -> bool:
-    """Say whether a part lies on the edge that is cut: of the boards along an arc the middle one."""
+    """Say whether a part lies on the edge that is cut: of the boards along an arc the middle one.
+
+    Of a ring, which has no edge of its own at its sides, it is the board that lies farthest toward the side.
+    """
     edge = cut_edge(kit, cut)
     if part.side is not edge.side:
         return False
-    return part.runs is None or part.member == ((part.runs + 1) // 2 if edge.center else edge.run)
+    if part.runs is None or edge.center is None:
+        return part.runs is None or part.member == edge.run
+    if edge.side is cut.side:
+        return part.member == (part.runs + 1) // 2
+    return part.member == _farthest(kit, part, cut.side)
+
+
+OUT = {Side.LEFT: (-1.0, 0.0), Side.RIGHT: (1.0, 0.0), Side.SILL: (0.0, -1.0), Side.HEAD: (0.0, 1.0)}
+"""The way out of the opening at each side, across and up."""
+
+
+def _farthest(kit: Kit, part: Part, side: Side) -> int | None:
+    """Return which of the boards that a part runs on with has its middle farthest toward a side."""
+    (right, up), like = OUT[side], (part.kind, part.where, part.side, part.runs)
+
+    def out(one: Part) -> float:
+        x, y, _ = one.seat.at(one.length / 2, 0.0, 0.0)
+        return round(right * x + up * y, 6)  # of two that lie alike the first
+
+    return max((one for one in kit.parts if (one.kind, one.where, one.side, one.runs) == like), key=out).member

@@ -28,7 +28,7 @@ from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
-from jambs.section.cut import sections_to_draw
+from jambs.section.cut import cut_sections, sections_to_draw
 from jambs.section.region import SectionCut
 from jambs.sheets.lap_sketch import shape_sketched
 
@@ -45,6 +45,27 @@ def made(changes: dict[str, Any]) -> tuple[Kit, Job]:
 def in_metal(shape: Any, wide: float = 36, high: float = 60, **returns: Any) -> tuple[Kit, Job]:
     changes = round_changes(shape, wide, high, exterior_trim__outside=lined(curved="flat segments", **returns))
     return made({key: one for key, one in changes.items() if not key.startswith("exterior_trim__outside__")})
+
+
+# ---- the parts of a ring where it is cut
+
+
+def test_the_cut_at_the_side_of_a_ring_names_the_boards_that_lie_there() -> None:
+    """It named those of the crown. A ring of 36: at the right jamb boards lie right of its middle, at mid-height."""
+    kit, _ = made(round_changes({"kind": "full round"}, 36, 36, interior_trim__inside__jamb__curved="sawn segments"))
+    by_mark = {part.mark: part for part in kit.parts}
+    places = {
+        section.cut: [
+            part.seat.at(part.length / 2, 0.0, 0.0)[:2]
+            for one in section.regions
+            if one.mark and (part := by_mark[one.mark]).runs
+        ]
+        for section in cut_sections(kit)
+    }
+    right, head = places[SectionCut.JAMB], places[SectionCut.HEAD]
+    assert right and len(right) == len(head)
+    assert all(x > 18 + abs(y - 18) for x, y in right), "between 45° under and 45° over the level of the center"
+    assert all(y > 18 + abs(x - 18) for x, y in head)
 
 
 # ---- the order of laps
