@@ -137,6 +137,14 @@ def test_a_length_is_never_broken_over_two_lines() -> None:
         assert not any(line.split(" ")[0].count("/") for line in lines)
 
 
+def test_a_number_and_its_unit_stand_on_one_line() -> None:
+    text = "bottom of the frame 1000 mm, top 2100 mm; moves by ±67 %, weighs 222 kg, about 2 m over the ground"
+    for width in (0.5, 1.0, 1.7, 2.2, 3.0):
+        lines = wrapped(text, width=width, height=3 / 32)
+        assert " ".join(lines) == text
+        assert not any(line.startswith(("mm", "m ", "kg", "%")) for line in lines)
+
+
 def test_two_spaces_leave_none_at_the_head_of_a_line() -> None:
     """A mark and a name stand two spaces apart; where the name begins a line it begins at its edge."""
     text = "G8-3, G8-4, G8-5: 6 alike  interior casing"
