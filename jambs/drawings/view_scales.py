@@ -17,6 +17,8 @@ ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
 LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
+SMALLEST_OF_SECTIONS = 16.0
+"""Under this scale the boards of a section are no thicker than their lines: none is drawn so to save a sheet."""
 NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 
 
@@ -27,10 +29,15 @@ def small_picture(asked: Sequence[View], units: Units) -> PlacedView:
 
 
 def with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
-    """Draw the sections at the next smaller scale, with narrower words beside them; the corners have their details."""
+    """Draw the sections at the next smaller scale that is legible, with narrower words beside them.
+
+    The corners have their details.
+    """
     scales = scales_of(units)
     scale = next(view.scale for view in views if view.kind is ViewKind.SECTION)
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
+    if smaller.factor > SMALLEST_OF_SECTIONS:
+        smaller = scale
     found = [
         _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
         for one, view in zip(views, asked, strict=True)

@@ -58,6 +58,13 @@ def test_views_whose_words_take_more_paper_at_a_smaller_scale_keep_theirs() -> N
     assert len({view.scale.factor for view in drawing.views if view.kind is ViewKind.SECTION}) == 1
 
 
+def test_no_section_is_so_small_that_its_boards_are_lines() -> None:
+    """Creamery: at 1:20 the seven boards of a reveal with returned cladding stand in 12 mm of paper."""
+    job = jambs.read_job(EXAMPLES / "creamery")
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "N2"), job)
+    assert {view.scale.factor for view in drawing.views if view.kind is ViewKind.SECTION} == {10}
+
+
 def test_views_stand_under_each_other_beside_a_tall_one() -> None:
     """By hand: 4.9 x 9.9 and two of 4.9 x 4.8 with 0.15 between fill a page of 10 x 10."""
     tall, one, two = view("tall", 4.9, 9.9), view("one", 4.9, 4.8), view("two", 4.9, 4.8)
