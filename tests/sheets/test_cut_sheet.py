@@ -284,6 +284,14 @@ def test_a_section_says_that_it_shows_the_plan_once_depths_are_measured() -> Non
     assert f'scale 3" = 1\'-0" · {said}' in measured
 
 
+def test_what_stands_under_a_narrow_drawing_does_not_push_it_over_the_one_beside_it() -> None:
+    """By hand: in 540 pt between margins of 36 pt the section of 187.2 pt begins at 388.8 pt, its title with it."""
+    pictures = hand.make_pictures(elevation=(4.7, 3.2), section=(2.6, 3.2))
+    pdf = cut_sheets_pdf([hand.measured_kit()], hand.make_job(), {"W02": pictures})
+    (title,) = (run for run in paper.runs(pdf) if run.text.startswith("Section at left jamb"))
+    assert title.x == pytest.approx(36 + 540 - 2.6 * 72, abs=0.1)
+
+
 @pytest.mark.parametrize(("height", "is_shown"), [(0.3, True), (3.4, False), (2.0, None), (2.5, None), (3.0, None)])
 def test_more_pictures_never_begin_a_page_of_their_own(height: float, is_shown: bool | None) -> None:
     kit, few = hand.make_kit(), hand.make_pictures()
