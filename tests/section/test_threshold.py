@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 from cases import changed, job_of, kit_of
 
+import jambs
 from jambs.drawings.elements.view import View
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.threshold import THRESHOLD, threshold_views, with_threshold_tag
@@ -14,9 +16,11 @@ from jambs.length import Units
 from jambs.outside.house import plan_house
 from jambs.parts.kit.kit import Kit
 from jambs.section.threshold import Ground, feet_of, threshold_section
+from jambs.section.window_regions import frame_regions
 from jambs.sheets.cut_sheet import _floor_lines
 from jambs.sheets.record import opening_record
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 DOOR: dict[str, Any] = {
     "windows__fixed__sash": "door in",
     "windows__fixed__sash_thickness": "1 3/4",
@@ -35,6 +39,14 @@ def door(**paths: Any) -> Kit:
 
 def grounds(kit: Kit) -> dict[str, Ground]:
     return {foot.part.told: foot.ground for foot in feet_of(kit)}
+
+
+def test_the_frame_is_named_by_what_is_in_it() -> None:
+    """Quarry loft: L6 is two doors under a fixed light, whose frame is no door's."""
+    loft = jambs.read_job(EXAMPLES / "quarry-loft")
+    joined = next(kit for kit in jambs.make_kits(loft) if kit.mark == "L6")
+    names = [frame_regions(kit.placement, 2.0, 2.0)[0].name for kit in (kit_of(), door(), joined)]
+    assert names == ["window frame", "door frame", "frame"]
 
 
 def test_legs_inside_stand_on_the_floor_and_those_outside_at_the_frame() -> None:
