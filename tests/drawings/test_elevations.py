@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from arches import arched
-from cases import STOOL, kit_of
+from cases import STOOL, changed, job_of, kit_of
 
 import jambs
 from jambs.drawings.elements.view import View, ViewSide
@@ -41,6 +41,17 @@ def test_a_raked_hole_has_the_height_that_framers_are_given(elevation: Callable[
     plain = kit_of()
     hole = plain.placement.opening.rough_opening
     assert named_dimensions(elevation(plain, Units.INCH), "rough opening") == pytest.approx([hole.width, hole.height])
+
+
+def test_a_frame_stated_in_the_other_unit_is_printed_as_all_papers_give_it() -> None:
+    """914 mm are 35.984 in, nearest to 35 63/64; 1219 mm are 47.992 in, to 47 63/64. The hole is as framers mark it."""
+    changes = {"openings__0__frame": "914 mm x 1219 mm", "openings__0__rough_opening": "37 x 49"}
+    job = job_of(changed(**changes))
+    (kit,) = jambs.make_kits(job)
+    view = jambs.draw(kit, job).view("interior elevation")
+    said = {one.text.lines[0]: one.is_nearest for one in view.dimensions}
+    assert {'35 63/64"', '47 63/64"', '37"', '49"'} <= set(said)
+    assert not said['35 63/64"'] and not said['47 63/64"'] and said['37"']  # CAD programs round to the grid
 
 
 def named_widths(kit: Kit) -> dict[str, float]:

@@ -118,7 +118,8 @@ class Chain:
     """A row of dimensions on one side that share a dimension line; ``before`` and ``after`` stand at its ends.
 
     ``is_main``: kept where there is room for little. ``is_repeated``: another view of the drawing has it too, so that
-    it is left out where something is to stand beside a view on the smaller page.
+    it is left out where something is to stand beside a view on the smaller page. ``is_stated``: what the job states,
+    which may be finer than the shop's grid and is printed so.
     """
 
     side: ViewSide
@@ -127,6 +128,7 @@ class Chain:
     after: str = ""
     is_main: bool = False
     is_repeated: bool = False
+    is_stated: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

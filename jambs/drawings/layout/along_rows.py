@@ -30,15 +30,20 @@ class AlongRow:
 
 
 def along_row(
-    chain: Chain, *, start: float, outward: int, sizes: Sizes, words_of: Callable[[float], str], outer: Sequence[float]
+    chain: Chain,
+    *,
+    start: float,
+    outward: int,
+    sizes: Sizes,
+    words_of: Callable[[float, bool], str],
+    outer: Sequence[float],
 ) -> AlongRow | None:
     """Lay a chain of one interval at ``start`` with its texts along the line; None where they do not fit."""
     if not chain.after or len(chain.intervals) != 1:
         return None
     low, high = sorted((chain.intervals[0].start, chain.intervals[0].finish), key=lambda point: point[1])
-    value = Lettering(
-        lines=(words_of(high[1] - low[1]),), at=(0.0, 0.0), height=sizes.text, upright=True, ink=Ink.DIMENSION
-    )
+    words = words_of(high[1] - low[1], chain.is_stated)
+    value = Lettering(lines=(words,), at=(0.0, 0.0), height=sizes.text, upright=True, ink=Ink.DIMENSION)
     name = replace(value, lines=(chain.after,), align=Align.LEFT, ink=Ink.NOTE)
     line = start + outward * sizes.row
     near = _across(line, outward, sizes)

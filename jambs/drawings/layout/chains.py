@@ -8,7 +8,7 @@ rows: texts keep clear of them.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.paper import DESCENDER, Sizes
@@ -28,8 +28,8 @@ class LengthText:
     is_nearest: bool = True
 
 
-LengthTexts = Callable[[Sequence[float]], list[LengthText]]
-"""How lengths [in] that lie end to end are printed."""
+LengthTexts = Callable[[Sequence[float], bool], list[LengthText]]
+"""How lengths [in] that lie end to end are printed, those of a chain that states them or others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,9 @@ def spans_of(chain: Chain, *, axis: int, texts_of: LengthTexts) -> list[Span]:
     return [
         Span(one.start[axis], one.finish[axis], one, text)
         for run in runs
-        for one, text in zip(run, texts_of([one.finish[axis] - one.start[axis] for one in run]), strict=True)
+        for one, text in zip(
+            run, texts_of([one.finish[axis] - one.start[axis] for one in run], chain.is_stated), strict=True
+        )
     ]
 
 
@@ -105,14 +107,15 @@ def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: S
     texts: list[Lettering] = []
     reach = base
 
-    def words_of(length: float) -> str:
-        return texts_of([length])[0].words
+    def words_of(length: float, is_stated: bool) -> str:
+        return texts_of([length], is_stated)[0].words
 
     for number, chain in enumerate(chains):
         outer = stops(chains[number + 1 :], 1)
         along = along_row(chain, start=reach, outward=outward, sizes=sizes, words_of=words_of, outer=outer)
         if along:
-            dimensions.append(along.dimension)
+            (text,) = texts_of([along.dimension.value], chain.is_stated)
+            dimensions.append(replace(along.dimension, is_nearest=text.is_nearest))
             texts.append(along.name)
             reach = along.reach
             continue

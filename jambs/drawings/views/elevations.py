@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined, segments_of
 from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_edges
@@ -268,8 +269,8 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
         *(side_heights(kit.placement, from_outside=from_outside) if is_shaped else ()),
         *unit_chains(kit.placement.opening, from_outside=from_outside),
         *frames_across(kit, from_outside=from_outside),
-        *_widths(window, ViewSide.TOP),
-        *_heights(window, ViewSide.RIGHT),
+        *_first_as_stated(_widths(window, ViewSide.TOP)),
+        *_first_as_stated(_heights(window, ViewSide.RIGHT)),
     ]
 
 
@@ -319,6 +320,11 @@ def _flared(kit: Kit) -> list[Named]:
 
 Named = tuple[str, Box]
 """A box of an elevation and what its dimensions are called."""
+
+
+def _first_as_stated(chains: Sequence[Chain]) -> list[Chain]:
+    """Print the frame as its maker and all other papers give it, finer than the shop's grid too."""
+    return [replace(chain, is_stated=not number) for number, chain in enumerate(chains)]
 
 
 def _widths(boxes: Sequence[Named], side: ViewSide) -> list[Chain]:
