@@ -140,7 +140,8 @@ def carrying_findings(
     if buck:
         found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang, planes)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
-        found.append(ThresholdStandsOut(subject=about, overhang=overhang))
+        out = overhang + max(one.window.frame_projection for one in unit_openings(opening))
+        found.append(ThresholdStandsOut(subject=about, overhang=out))
     return [*found, *_space(opening, shop), *_off_the_tape(opening, buck, shop)]
 
 

@@ -172,7 +172,7 @@ class OutboardBuckDepth(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThresholdStandsOut(Finding):
-    """A door's threshold stands outside the sheathing by a length [in] and no part carries it."""
+    """A door's frame stands outside the sheathing by a length [in], its threshold with it, and no part carries it."""
 
     code: ClassVar[str] = "threshold-stands-out"
     severity: Severity = Severity.CHECK
@@ -181,7 +181,7 @@ class ThresholdStandsOut(Finding):
     def sentence(self, units: Units) -> str:
         """Say that it has to be carried."""
         return (
-            f"The threshold stands {units.text(self.overhang)} or more outside the sheathing: carry it over its whole "
+            f"The threshold stands {units.text(self.overhang)} outside the sheathing: carry it over its whole "
             "width, with a pan under it; nothing in this kit carries it."
         )
 

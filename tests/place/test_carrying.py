@@ -95,7 +95,8 @@ def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
     found = placed(**DOOR, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
     assert (found.framing_opening.width, found.framing_opening.height) == (39.5, 84.0)
     told = [finding.sentence(Units.INCH) for finding in found.findings]
-    assert any(text.startswith('The threshold stands 2 3/4" or more outside the sheathing') for text in told)
+    # Its flange stands 2 3/4 off the sheathing, the outside of its frame 1 1/4 farther.
+    assert any(text.startswith('The threshold stands 4" outside the sheathing') for text in told)
     assert any("fasten it to the studs on all three sides" in text for text in told)
 
 

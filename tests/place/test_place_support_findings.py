@@ -134,9 +134,9 @@ ROWS = [
         code="threshold-stands-out",
         appears=inside("1 31/32", **DOOR),
         quiet=inside("1 15/16", **DOOR),
-        inch='The threshold stands 1/32" or more outside the sheathing: carry it over its whole width, with a pan '
+        inch='The threshold stands 1 9/32" outside the sheathing: carry it over its whole width, with a pan '
         "under it; nothing in this kit carries it.",
-        mm="The threshold stands 0.8 mm or more outside the sheathing: carry it over its whole width, with a pan "
+        mm="The threshold stands 32.5 mm outside the sheathing: carry it over its whole width, with a pan "
         "under it; nothing in this kit carries it.",
         severity=CHECK,
         about=W1,
@@ -145,9 +145,9 @@ ROWS = [
         code="threshold-stands-out",
         appears=case(**DOOR),
         quiet=case(),
-        inch='The threshold stands 2 3/4" or more outside the sheathing: carry it over its whole width, with a pan '
+        inch='The threshold stands 4" outside the sheathing: carry it over its whole width, with a pan '
         "under it; nothing in this kit carries it.",
-        mm="The threshold stands 69.9 mm or more outside the sheathing: carry it over its whole width, with a pan "
+        mm="The threshold stands 101.6 mm outside the sheathing: carry it over its whole width, with a pan "
         "under it; nothing in this kit carries it.",
     ),
     Row(
