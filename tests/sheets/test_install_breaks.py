@@ -47,3 +47,16 @@ def test_the_wall_as_measured_stands_before_the_work_inside_and_takes_no_third_p
         first, second = (page.extract_text() for page in pages(install_sheets_pdf([kit], house.installing, job)))
         assert "The wall as measured" in first and "Inside: order of work" not in first
         assert "Inside: order of work" in second and "Check with a gauge" in second
+
+
+@pytest.mark.parametrize("words", range(14))
+def test_no_line_of_a_caution_ends_between_a_number_and_its_unit(words: int) -> None:
+    """Wherever its lines end: with one word more before it each time."""
+    job = job_of(changed(exterior_trim=None))
+    house = plan_house(make_kits(job), job)
+    data = install_data(house.kits[0], house.installing["W1"], job)
+    caution = "Open: " + "word " * words + "a rail under 1.0 m over the floor and 1.8 m or more over the ground; " * 4
+    pdf = press("install_sheet", {**page_data(job), "sheets": [{**data, "cautions": [caution], "stamp": ""}]})
+    lines = [line.strip() for page in pages(pdf) for line in page.extract_text().splitlines()]
+    assert not [line for line in lines if line.startswith("m ")]
+    assert sum(line.count("1.0 m") + line.count("1.8 m") for line in lines) == 8
