@@ -15,7 +15,7 @@ from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.drawings.layout.fewest import fewest_sheets, in_reading_order, plain_count
-from jambs.drawings.layout.packing import RULES, OnPage, filled, room_on, set_out, sized
+from jambs.drawings.layout.packing import RULES, OnPage, PackingRule, filled, room_on, set_out, sized
 from jambs.drawings.view_scales import ELEVATIONS, alike
 from jambs.length import Units
 
@@ -131,12 +131,23 @@ def test_no_two_views_share_room_on_any_page_of_any_way() -> None:
     """Thirty views of sizes from a fixed row of numbers, by every rule: as many on pages as asked, none overlap."""
     views = [view(str(n), 1.0 + n * 7 % 11 * 0.4, 0.8 + n * 5 % 13 * 0.5) for n in range(30)]
     for rule in RULES:
-        pages = set_out(filled(sized(views), PAGE, itertools.repeat(rule)), PAGE)
+        place = {one.name: number for number, one in enumerate(views)}
+        pages = set_out(filled(sized(views), PAGE, itertools.repeat(rule)), PAGE, place)
         assert sorted(on_page.view.name for page in pages for on_page in page) == sorted(one.name for one in views)
         for page in pages:
             boxes = [on_page.box for on_page in page]
             assert not any(a.overlaps(b) for a, b in itertools.combinations(boxes, 2))
             assert all(room_on(PAGE).holds(box) for box in boxes)
+
+
+@pytest.mark.parametrize("rule", [rule for rule in RULES if rule.is_column])
+def test_views_of_a_row_and_of_a_stack_stand_as_they_were_asked_for(rule: PackingRule) -> None:
+    """Packed the other way round: the first at the left, what is asked for last under what is asked for before it."""
+    asked = [view("first", 3.0, 9.0), view("second", 6.0, 4.0), view("third", 6.0, 4.0)]
+    place = {one.name: number for number, one in enumerate(asked)}
+    (page,) = set_out(filled(sized(asked[::-1]), PAGE, itertools.repeat(rule)), PAGE, place)
+    first, second, third = (next(one for one in page if one.view.name == name).middle for name in place)
+    assert first[0] < second[0] == third[0] and second[1] > third[1]
 
 
 def test_small_changes_find_two_pages_where_every_plain_way_takes_three() -> None:

@@ -142,7 +142,7 @@ def _plain_tries(tries: Iterable[Sequence[PlacedView]], sizes: Sequence[Page]) -
 def _set_out(way: _Way, page: Page, views: Sequence[PlacedView]) -> Pages:
     """Return the pages of a way; they follow each other as their first views were asked for."""
     place = {view.name: number for number, view in enumerate(views)}
-    return in_reading_order(set_out(way.pages, page), place)
+    return in_reading_order(set_out(way.pages, page, place), place)
 
 
 def in_reading_order(pages: Pages, place: Mapping[str, int]) -> Pages:

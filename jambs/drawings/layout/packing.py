@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.elements.boxes import Box
@@ -219,20 +219,28 @@ def filled(
     return pages
 
 
-def set_out(pages: Iterable[Filling], page: Page) -> list[list[OnPage]]:
-    """Return where the views of filled pages stand, the free space between them shared out."""
+def set_out(pages: Iterable[Filling], page: Page, place: Mapping[str, int]) -> list[list[OnPage]]:
+    """Return where the views of filled pages stand, the free space between them shared out.
+
+    ``place``: of every view among those that were asked for, by name; rows and stacks follow it.
+    """
     room = room_on(page)
-    return [_set_out(one.whole, room, is_page=True) for one in pages]
+    return [_set_out(one.whole, room, place, is_page=True) for one in pages]
 
 
-def _set_out(room: Room, box: Box, *, is_page: bool = False) -> list[OnPage]:
-    """Share the free space of a box out evenly among the rooms that have views.
+def _first(room: Room, place: Mapping[str, int]) -> int:
+    """Return the place of the first view in a room."""
+    return place[room.view.name] if room.view else min(_first(part, place) for part in room.taken())
+
+
+def _set_out(room: Room, box: Box, place_of: Mapping[str, int], *, is_page: bool = False) -> list[OnPage]:
+    """Share the free space of a box out evenly among the rooms that have views, the first at the left or on top.
 
     A stack beside other views reaches from the top to the bottom of its box; else there is space at both ends too.
     """
     if room.view:
         return [OnPage(view=room.view, middle=box.center)]
-    parts = room.taken()
+    parts = sorted(room.taken(), key=lambda part: _first(part, place_of))
     sizes = [part.needs()[0 if room.is_row else 1] for part in parts]
     free = (box.width if room.is_row else box.height) - sum(sizes)
     has_ends = room.is_row or is_page or len(parts) == 1
@@ -241,9 +249,9 @@ def _set_out(room: Room, box: Box, *, is_page: bool = False) -> list[OnPage]:
     placed = []
     for part, size in zip(parts, sizes, strict=True):
         if room.is_row:
-            placed += _set_out(part, Box(place, box.bottom, place + size, box.top))
+            placed += _set_out(part, Box(place, box.bottom, place + size, box.top), place_of)
             place += size + gap
         else:
-            placed += _set_out(part, Box(box.left, place - size, box.right, place))
+            placed += _set_out(part, Box(box.left, place - size, box.right, place), place_of)
             place -= size + gap
     return placed
