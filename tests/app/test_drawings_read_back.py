@@ -43,12 +43,12 @@ def printed(name: str) -> tuple[list[str], dict[str, Any]]:
 
 
 def sizes_in_table(lines: list[str], mark: str, units: str) -> list[tuple[float, float, float]]:
-    """Return the sizes that stand behind a mark, or behind marks it is among: thickness x width x length [in]."""
+    """Return the sizes that stand behind a mark, or behind marks it is among: thickness × width × length [in]."""
     text = " ".join(lines)
     opening = re.escape(mark.rsplit("-", 1)[0])
     some = rf"{opening}-\d+[a-z]?(?: to {opening}-\d+)?"
     length = r"(?:\d+'-)?\d[\d./ ]*\"?"
-    pattern = rf"(?<![\w-])({some}(?:, {some})*) (?:(?!{opening}-\d).)*?({length}) x ({length}) x ({length})"
+    pattern = rf"(?<![\w-])({some}(?:, {some})*) (?:(?!{opening}-\d).)*?({length}) × ({length}) × ({length})"
     unit = " mm" if units == "mm" else ""
     rows = [(row, sizes) for row, *sizes in re.findall(pattern, text) if mark in marks_in(row)]
     return [(number(one, unit), number(two, unit), number(three, unit)) for _, (one, two, three) in rows]
