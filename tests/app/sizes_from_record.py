@@ -69,7 +69,10 @@ def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
 
 
 def sizes_of_shapes(opening: dict[str, Any]) -> set[float]:
-    """Return how far corners, centers and crowns of the outlines of a shape lie from each other, across and up."""
+    """Return how far corners, centers and crowns of the outlines of a shape lie from each other, across and up.
+
+    Of the rough opening also what its words have, which is rounded for whoever frames it.
+    """
     frame = opening["window"]["frame"]
     box = ((0.0, frame["width"]["value"]), (0.0, frame["height"]["value"]))
     found: set[float] = set()
@@ -81,6 +84,7 @@ def sizes_of_shapes(opening: dict[str, Any]) -> set[float]:
                 center, radius = arc["center"][axis], arc["radius"]["value"]
                 places += [center - radius, center, center + radius]
             found |= apart(places)
+        found |= {float(one) for one in re.findall(r"(\d+(?:\.\d+)?) mm", outline["text"])}
     return found
 
 
