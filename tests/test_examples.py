@@ -45,9 +45,18 @@ LEAST = {
 PLAIN = (4, 2)
 """Most sheets of letter or A4, and of tabloid or A3, that the drawings of an opening take."""
 MORE = {
-    "creamery": {"A1": (9, 4), "B1": (10, 5), "E1": (6, 3), "M1": (6, 3), "M2": (5, 2), "M3": (5, 2), "T1": (5, 3)},
+    "creamery": {
+        "A1": (9, 4),
+        "B1": (10, 5),
+        "E1": (6, 3),
+        "M1": (6, 3),
+        "M2": (5, 2),
+        "M3": (5, 2),
+        "N2": (5, 2),
+        "T1": (5, 3),
+    },
     "gable-house": {"G9": (5, 2)},
-    "harbour-house": {"W04": (5, 3), "W07": (5, 3)},
+    "harbour-house": {"W02": (5, 2), "W03": (5, 2), "W04": (5, 3), "W07": (5, 3)},
     "hillside-house": {"F1": (5, 2), "F3": (5, 2), "F4": (5, 3)},
     "quarry-loft": {"L6": (5, 2)},
 }

@@ -49,7 +49,7 @@ def test_a_kit_that_does_not_fit_stops_its_papers(tmp_path: Path) -> None:
         write_opening(longer(kit, 1 / 16), installing={}, job=job, folder=tmp_path)
     assert (
         "W1: the parts do not fit: W1-1 (extension jamb, head) and W1-2 (extension jamb, left leg) take the same room: "
-        "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
+        "0.2212 cu in in a box of 0.062 in × 0.750 in × 4.719 in."
     ) in error.value.sentences
     assert not [path for path in tmp_path.rglob("*") if path.is_file()]
 

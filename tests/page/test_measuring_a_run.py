@@ -10,6 +10,7 @@ import pytest
 import yaml
 from trimmed_as_one import side_by_side
 
+from jambs.job import Job
 from jambs.job.models.openings import Opening
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
@@ -41,7 +42,7 @@ def test_a_neighbors_reading_that_was_set_aside_counts_for_nothing(
     measuring: Measuring, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     class SecondVoid:
-        def held(self, placements: Sequence[Placement]) -> tuple[Placement, ...]:
+        def held(self, placements: Sequence[Placement], job: Job) -> tuple[Placement, ...]:
             bare = [replace(one, opening=replace(one.opening, readings=None, measured=None)) for one in placements]
             return tuple(own if own.opening.mark == "W1" else none for own, none in zip(placements, bare, strict=True))
 
