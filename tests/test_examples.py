@@ -58,7 +58,6 @@ MORE = {
     "gable-house": {"G9": (5, 2)},
     "harbour-house": {"W02": (5, 2), "W03": (5, 2), "W04": (5, 3), "W07": (5, 3)},
     "hillside-house": {"F1": (5, 2), "F3": (5, 2), "F4": (5, 3)},
-    "quarry-loft": {"L6": (5, 2)},
 }
 """Those of openings that have more: flares, arches, panels, ganged units, sides measured apart."""
 
