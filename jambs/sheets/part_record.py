@@ -12,7 +12,8 @@ from jambs.parts.board.part import Part, Seat
 from jambs.parts.board.sawing import Pocket
 from jambs.parts.board.touches import ReturnBend
 from jambs.parts.words.bend_words import sheet_text
-from jambs.parts.words.cut_words import board_words, ends_words, work_words
+from jambs.parts.words.cut_words import board_words, work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.glue_words import glue_words
 from jambs.values import Record, angle, direction, dump, kind_of, number, sawn_size, size
 

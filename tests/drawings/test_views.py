@@ -21,7 +21,7 @@ from jambs.drawings.views.words import layer_words
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.board.cuts import Crosscut, EndBevel, Miter, Rip
 from jambs.parts.board.kinds import PartKind
-from jambs.parts.words.cut_words import ends_words
+from jambs.parts.words.end_words import ends_words
 from jambs.section.region import SectionCut
 
 HEAD_AND_A_HALF = 0.045

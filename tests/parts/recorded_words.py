@@ -64,8 +64,9 @@ from jambs.parts.trim.molding import end_area, inner_edge
 from jambs.parts.trim.returns import wall_board_lap
 from jambs.parts.trim.sides import fitted_edges, twist
 from jambs.parts.words.corner_words import jamb_corner_words
-from jambs.parts.words.cut_words import asides, board_words, ends_words, unlisted_words, work_words
+from jambs.parts.words.cut_words import asides, board_words, unlisted_words, work_words
 from jambs.parts.words.edge_names import edge_names, is_turned
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.flare_words import saw_notes
 from jambs.parts.words.glue_words import glue_words
 from jambs.parts.words.mill_ahead_words import milling_lines

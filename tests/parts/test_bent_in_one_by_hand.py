@@ -18,7 +18,8 @@ from jambs.length import FINE, Units
 from jambs.parts.board.arch_outline import arch_corners
 from jambs.parts.board.bending_form import PAST_SPRING, bending_form
 from jambs.parts.board.part import Part
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 
 END, CROWN = math.atan2(4, 3), 2 * math.atan2(3, 4)
 

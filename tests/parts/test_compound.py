@@ -27,7 +27,8 @@ from jambs.parts.board.cuts import (
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.board.sawing import board_sizes
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.sides import Side
 
 LENGTH, WIDTH, THICKNESS = 30.0, 5.0, 0.75

@@ -15,7 +15,8 @@ from jambs.parts.board.cuts import PlaneCut, saw_angles
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.flare_words import FROM_SQUARE
 
 CHART = Path(__file__).parents[1] / "authorities" / "compound_angles.csv"

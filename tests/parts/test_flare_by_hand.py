@@ -13,7 +13,8 @@ from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, PlaneCut, Pla
 from jambs.parts.board.part import Part
 from jambs.parts.board.worked_faces import BoardFace, worked_face
 from jambs.parts.kit.kit import Kit
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.flare_words import FROM_SQUARE
 
 SIN10, COS10, TAN10 = (way(math.radians(10)) for way in (math.sin, math.cos, math.tan))

@@ -12,7 +12,8 @@ from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import FigureKind
 from jambs.parts.make import PartsError
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.place.findings import JambWiderThanBoards
 
 MEASURED: dict[str, Any] = {

@@ -28,7 +28,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.board.touches import MetalCorner, ReturnBend
 from jambs.parts.kit.kit import Kit
 from jambs.parts.words.bend_words import return_bends
-from jambs.parts.words.cut_words import ends_words
+from jambs.parts.words.end_words import ends_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 

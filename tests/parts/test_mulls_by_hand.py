@@ -20,7 +20,7 @@ from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.mulls.mull import Cover
 from jambs.parts.readings.as_built import planned_value
 from jambs.parts.trim.casing_plane import nailed_on
-from jambs.parts.words.cut_words import ends_words
+from jambs.parts.words.end_words import ends_words
 
 MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
 

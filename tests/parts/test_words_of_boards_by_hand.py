@@ -39,7 +39,8 @@ from jambs.parts.kit.on_elevation import floors_of, kits_on
 from jambs.parts.readings.changed_since_words import Exchanged, Moved, Taken, Thing, Value
 from jambs.parts.readings.first_read import digest
 from jambs.parts.trim.casing_plane import Slack
-from jambs.parts.words.cut_words import board_words, ends_words, work_words
+from jambs.parts.words.cut_words import board_words, work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.sides import Side
 
 INCH = FINE[Units.INCH]

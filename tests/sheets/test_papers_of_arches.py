@@ -29,7 +29,8 @@ from jambs.parts.board.board_faces import board_faces
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import PlannedForKit, as_cut
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.ply_words import resawn_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut

@@ -18,7 +18,8 @@ from jambs.outside.fastener_line import Fastened
 from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.place.frame_path import frame_path
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff

@@ -9,7 +9,8 @@ from jambs.drawings.views.arced_details import outline_signature
 from jambs.length import Grid
 from jambs.parts.board.part import Part
 from jambs.parts.board.touches import ReturnBend
-from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.cut_words import work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.flare_words import FROM_SQUARE
 
 FEW = 2

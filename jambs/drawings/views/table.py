@@ -26,7 +26,8 @@ from jambs.parts.board.cuts import Miter
 from jambs.parts.board.kinds import member_words, told_name
 from jambs.parts.board.part import Part
 from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, piece_place, places_words
-from jambs.parts.words.cut_words import board_words, ends_words, work_words
+from jambs.parts.words.cut_words import board_words, work_words
+from jambs.parts.words.end_words import ends_words
 from jambs.parts.words.glue_words import glue_words
 from jambs.parts.words.panel_words import member_sizes, member_work_in_short
 from jambs.parts.words.ply_words import strips_first

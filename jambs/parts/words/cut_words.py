@@ -1,51 +1,41 @@
-"""What is done to a part, in words: its ends, its work, the board it comes out of; sizes on the shop's grid."""
+"""What is done to a part beside its ends, in words, and the board it comes out of; sizes on the shop's grid."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from typing import TypeVar
 
 from jambs.arcs import arc_chords
 from jambs.geometry import rise_of, tangent
 from jambs.length import FINE, Grid, Units, length_text
-from jambs.parts.board.angle_words import angle_text, both_ways, setting_words
-from jambs.parts.board.arrises import OnePlane, arris_lengths
+from jambs.parts.board.angle_words import angle_text, both_ways
 from jambs.parts.board.cuts import (
-    BoardSizes,
     CurvedSide,
     Edge,
     EdgeBevel,
     EdgeRabbet,
     End,
-    EndBevel,
-    EndRabbet,
     Groove,
     MidNotch,
-    Miter,
     Molded,
     Notch,
     PlaneCut,
     SlantedNotch,
     Taper,
-    end_of,
-    saw_angles,
 )
 from jambs.parts.board.kinds import Crew, PartKind, Where
 from jambs.parts.board.part import Part
-from jambs.parts.board.touches import BackBevel, Return, Scribe, StripBend, WoodMoves
-from jambs.parts.words.bend_words import blank_bends, mitered_in_the_flat, return_bends, sheet_text, strip_bends
+from jambs.parts.board.touches import BackBevel, Return, Scribe, WoodMoves
+from jambs.parts.words.bend_words import blank_bends, return_bends, sheet_text, strip_bends
 from jambs.parts.words.clad_words import clad_work
 from jambs.parts.words.edge_names import edge_name, edge_names
 from jambs.parts.words.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.words.panel_words import frame_words, member_work
-from jambs.parts.words.ply_words import bent_ends, lamination_words
-from jambs.parts.words.point_words import long_point_words, points_words
+from jambs.parts.words.ply_words import lamination_words
+from jambs.parts.words.steps import steps_of
 from jambs.sides import BoardEnd
 
-SQUARE = "square"
 NOT_LISTED = "no such board listed"
-Step = TypeVar("Step")
 
 
 def board_words(part: Part, *, units: Units) -> str:
@@ -65,150 +55,6 @@ def unlisted_words(part: Part, *, units: Units) -> str:
     return f"{part.stock} {units.text(part.thickness)} thick"
 
 
-# ---- ends
-
-
-def ends_words(part: Part, *, grid: Grid) -> str:
-    """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
-    if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
-        return f"{SQUARE} both ends; end dams as the cladding needs"
-    if part.is_laminated:
-        return bent_ends(part)
-    if mitered := mitered_in_the_flat(part):
-        return mitered
-    if _is_any_plane(part):
-        return _plane_ends(part, grid)
-    return _ENDS.get(part.kind, _square_ends)(part, grid)
-
-
-def _is_any_plane(part: Part) -> bool:
-    """Say whether an end may be cut by any plane: at a compound angle, or of a jamb that leans or meets one."""
-    is_mitered = (part.kind is PartKind.EXTENSION_JAMB and bool(_of(part, Miter))) or part.runs is not None
-    return is_mitered or part.is_leaned or any(end_of(cut) for cut in _of(part, PlaneCut))
-
-
-def _plane_ends(part: Part, grid: Grid) -> str:
-    """Say how a saw is set for ends cut by any plane: ``left compound, miter 31.6°, blade tilted 33.9°, …``."""
-    sizes = part.silhouettes.sizes
-    lengths = arris_lengths(sizes, part.cuts)
-    words = [_plane_end(part, sizes, end, grid) for end in End]
-    ends = [f"both ends {words[0]}"]
-    if words[0] != words[1]:
-        ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
-    if words == [SQUARE, SQUARE]:
-        return f"{SQUARE} both ends"
-    return "; ".join([*ends, points_words(part, lengths, grid)])
-
-
-def _plane_end(part: Part, sizes: BoardSizes, end: End, grid: Grid) -> str:
-    cut = next((cut for cut in part.cuts if end_of(cut) is end and isinstance(cut, OnePlane)), None)
-    if cut is None:
-        return _jamb_end(_end_cut(part, end), grid)
-    plane = cut.plane(sizes)
-    return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point {long_point_words(part, plane, sizes, end)}"
-
-
-def _square_ends(part: Part, grid: Grid) -> str:
-    return f"{SQUARE} both ends"
-
-
-def _jamb_ends(part: Part, grid: Grid) -> str:
-    words = [_jamb_end(_end_cut(part, end), grid) for end in End]
-    if len(set(words)) == 1:
-        return f"both ends {words[0]}" if _end_cut(part, End.START) else f"{SQUARE} both ends"
-    return "; ".join(f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True))
-
-
-def _jamb_end(cut: _EndCut | None, grid: Grid) -> str:
-    if isinstance(cut, EndRabbet):
-        along, depth = grid.text(cut.along), grid.text(cut.depth)
-        return f"rabbet {along} wide, {depth} deep in the face"
-    if isinstance(cut, EndBevel):
-        return f"bevel {angle_text(cut.angle_deg)}, long point at the back"
-    return SQUARE
-
-
-def _casing_ends(part: Part, grid: Grid) -> str:
-    cuts = {name: _end_cut(part, end) for name, end in zip(part.seat.ends, End, strict=True)}
-    short = grid.text(near_edge_length(part))
-    if all(isinstance(cut, Miter) for cut in cuts.values()):
-        return f"{_miter_words(part)} both ends; short point {short}"
-    words = {name: _casing_end(cut, short) for name, cut in cuts.items()}
-    if len(set(words.values())) == 1:
-        return f"{SQUARE} both ends"
-    return f"top {words[BoardEnd.TOP]}; bottom {words[BoardEnd.BOTTOM]}"
-
-
-def _miter_words(part: Part) -> str:
-    return f"miter {angle_text(next(cut.angle_deg for cut in part.cuts if isinstance(cut, Miter)))}"
-
-
-def _casing_end(cut: _EndCut | None, short: str) -> str:
-    if isinstance(cut, Miter):
-        return f"miter {angle_text(cut.angle_deg)}, short point {short}"
-    if isinstance(cut, EndBevel):
-        return f"bevel {angle_text(cut.angle_deg)} to the sill, long point on the face"
-    return SQUARE
-
-
-def _exterior_jamb_ends(part: Part, grid: Grid) -> str:
-    sloped = next((cut for cut in part.cuts if isinstance(cut, Miter)), None)
-    if sloped is None:
-        return f"{SQUARE} both ends"
-    short = grid.text(near_edge_length(part))
-    slope = angle_text(sloped.angle_deg)
-    return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
-
-
-def _cover_ends(part: Part, grid: Grid) -> str:
-    """Ends of a board over a mull: beveled to the sill outside, inside to jambs that flare."""
-    bevels = {end: _end_cut(part, end) for end in End}
-    if not any(bevels.values()):
-        return f"{SQUARE} both ends"
-    to_sill = " to the sill" if part.where is Where.EXTERIOR else ""
-    words = [
-        f"{name.words} bevel {angle_text(cut.angle_deg)}{to_sill}, long point on the face"
-        if isinstance(cut := bevels[end], EndBevel)
-        else f"{name.words} {SQUARE}"
-        for name, end in zip(part.seat.ends, End, strict=True)
-    ]
-    return "; ".join(words)
-
-
-def _apron_ends(part: Part, grid: Grid) -> str:
-    bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
-    if bevel is None:
-        return f"{SQUARE} both ends"
-    return f"bevel {angle_text(bevel.angle_deg)} both ends, long point on the face"
-
-
-_ENDS: dict[PartKind, Callable[[Part, Grid], str]] = {
-    PartKind.EXTENSION_JAMB: _jamb_ends,
-    PartKind.CASING: _casing_ends,
-    PartKind.BACKBAND: _casing_ends,
-    PartKind.EXTERIOR_JAMB: _exterior_jamb_ends,
-    PartKind.CLADDING_RETURN: _exterior_jamb_ends,
-    PartKind.CORNER_BOARD: _exterior_jamb_ends,
-    PartKind.RETURN_FURRING: _exterior_jamb_ends,
-    PartKind.APRON: _apron_ends,
-    PartKind.MULL_JAMB: _exterior_jamb_ends,
-    PartKind.MULL_CASING: _cover_ends,
-    PartKind.TRANSOM_BAR_CASING: _cover_ends,
-}
-_EndCut = Miter | EndBevel | EndRabbet
-
-
-def _end_cut(part: Part, end: End) -> _EndCut | None:
-    """Return what is done at one end beyond the crosscut."""
-    return next((cut for cut in part.cuts if isinstance(cut, _EndCut) and cut.end is end), None)
-
-
-def near_edge_length(part: Part) -> float:
-    """Length of the near edge, short point to short point of a mitered casing [in]."""
-    along = [u for u, v in part.outline if v == 0.0]
-    return max(along) - min(along)
-
-
 # ---- work
 
 
@@ -221,11 +67,11 @@ _LIES = {Edge.NEAR: "to lie on the frieze", Edge.FAR: "to lie under the cap"}
 
 
 def _bevels(part: Part, grid: Grid) -> Iterator[str]:
-    bevel = next(iter(_of(part, EdgeBevel)), None)
+    bevel = next(iter(steps_of(part, EdgeBevel)), None)
     if part.kind is PartKind.CROWN:
         yield from (
             f"bevel the {edge_name(part, one.edge)} {angle_text(one.angle_deg)}, the back short, {_LIES[one.edge]}"
-            for one in _of(part, EdgeBevel)
+            for one in steps_of(part, EdgeBevel)
         )
         return
     if bevel and not part.is_leaned and part.kind is not PartKind.CLADDING_RETURN:
@@ -237,7 +83,7 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _plane_edges(part: Part, grid: Grid) -> Iterator[str]:
-    for cut in _of(part, PlaneCut):
+    for cut in steps_of(part, PlaneCut):
         if isinstance(cut.at, Edge) and not part.is_leaned:
             along, across, through = cut.flat.normal
             off = math.degrees(math.atan2(abs(along), abs(across)))
@@ -263,10 +109,10 @@ def _notches(part: Part, grid: Grid) -> Iterator[str]:
     if part.is_lining and part.runs:
         return  # its corners say where leg and return end
     start, finish = part.seat.ends
-    notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
+    notches = {start if notch.end is End.START else finish: notch for notch in steps_of(part, Notch)}
     if not notches:
         return
-    if _of(part, SlantedNotch):
+    if steps_of(part, SlantedNotch):
         yield from slanted_notches(part, grid)
         return
     along, between = (grid.text(size) for size in _notch_lengths(part))
@@ -285,7 +131,7 @@ def _notches(part: Part, grid: Grid) -> Iterator[str]:
 
 def _mid_notches(part: Part, grid: Grid) -> Iterator[str]:
     """Say where a board is notched round the walls between openings, taped from its left end."""
-    cuts, from_left = _of(part, MidNotch), part.seat.ends[0] is BoardEnd.LEFT
+    cuts, from_left = steps_of(part, MidNotch), part.seat.ends[0] is BoardEnd.LEFT
     places = [(cut.start if from_left else part.length - cut.start - cut.along, cut) for cut in cuts]
     edge = "upper edge at the frame, square to the face" if part.kind is PartKind.EXTERIOR_SILL else "frame edge"
     for start, cut in sorted(places, key=lambda one: one[0]):
@@ -294,12 +140,12 @@ def _mid_notches(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _notch_lengths(part: Part) -> tuple[float, float]:
-    along = _of(part, Notch)[0].along
+    along = steps_of(part, Notch)[0].along
     return along, part.length - 2 * along
 
 
 def _tapers(part: Part, grid: Grid) -> Iterator[str]:
-    for taper in _of(part, Taper):
+    for taper in steps_of(part, Taper):
         at_start = taper.start_width < taper.finish_width
         narrow = taper.start_width if at_start else taper.finish_width
         edge = "outer edge" if part.where is Where.EXTERIOR else "room edge"
@@ -307,12 +153,12 @@ def _tapers(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _rabbets(part: Part, grid: Grid) -> Iterator[str]:
-    for rabbet in _of(part, EdgeRabbet) if part.kind is not PartKind.PANEL else ():
+    for rabbet in steps_of(part, EdgeRabbet) if part.kind is not PartKind.PANEL else ():
         yield f"rabbet the frame edge {grid.text(rabbet.across)} × {grid.text(rabbet.depth)} deep, from the top"
 
 
 def _grooves(part: Part, grid: Grid) -> Iterator[str]:
-    for groove in _of(part, Groove):
+    for groove in steps_of(part, Groove):
         size = f"{grid.text(groove.width)} wide, {grid.text(groove.depth)} deep"
         yield f"drip kerf underneath: {size}, {grid.text(groove.from_edge)} from the front edge"
 
@@ -322,7 +168,7 @@ NOTCHED_TO_OPENING = "cut length and notches to the finished opening"
 
 
 def _scribes(part: Part, grid: Grid) -> Iterator[str]:
-    for scribe in _of(part, Scribe):
+    for scribe in steps_of(part, Scribe):
         yield f"leave the room edge straight; scribe to the wall, removing up to {grid.text(scribe.most)}"
 
 
@@ -332,23 +178,23 @@ def _to_openings(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _back_bevels(part: Part, grid: Grid) -> Iterator[str]:
-    for bevel in _of(part, BackBevel):
+    for bevel in steps_of(part, BackBevel):
         yield f"back bevel the miters {angle_text(bevel.angle_deg)}"
 
 
 def _moldings(part: Part, grid: Grid) -> Iterator[str]:
-    if _of(part, Molded):
+    if steps_of(part, Molded):
         yield "molded to the section of the trim: template at full scale; the back flat"
 
 
 def _returns(part: Part, grid: Grid) -> Iterator[str]:
-    if count := len(_of(part, Return)):
+    if count := len(steps_of(part, Return)):
         thick = grid.text(part.thickness)
         yield f"{count} returns, {thick} long point, mitered from the same board before it is cut to length"
 
 
 def _moves(part: Part, grid: Grid) -> Iterator[str]:
-    for moves in _of(part, WoodMoves):
+    for moves in steps_of(part, WoodMoves):
         yield moves_words(moves, units=grid.units)
 
 
@@ -395,8 +241,3 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     return_bends,
     _moves,
 )
-
-
-def _of(part: Part, kind: type[Step]) -> list[Step]:
-    """Return the cuts and touches of one kind."""
-    return [step for step in (*part.cuts, *part.touches) if isinstance(step, kind)]
