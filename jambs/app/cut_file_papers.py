@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
-from jambs.drawings.cut_files.figure import CutFigure, file_name, has_shape, part_figures
+from jambs.drawings.cut_files.figure import CutFigure, has_shape, part_figures
 from jambs.drawings.cut_files.nest import sheet_figures
+from jambs.drawings.cut_files.notes import file_name
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts

@@ -20,7 +20,9 @@ from ezdxf.entities import dimstyle
 from reading_cut_files import opened, outlines
 from shapely.geometry import Point, Polygon, box
 
-from jambs.drawings.cut_files.figure import GRAIN, LEAST, LETTER, NOTE, has_shape, part_figures
+from jambs.drawings.cut_files.figure import has_shape, part_figures
+from jambs.drawings.cut_files.layers import GRAIN, NOTE
+from jambs.drawings.cut_files.lettering import LEAST, LETTER
 from jambs.drawings.cut_files.write import Release, _frame, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH

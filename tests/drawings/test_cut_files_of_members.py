@@ -13,7 +13,8 @@ from ezdxf.filemanagement import read
 from panels import paneled
 
 from jambs.app.cut_file_papers import cut_file_facts, parts_cut
-from jambs.drawings.cut_files.figure import CutFigure, Work, part_figures
+from jambs.drawings.cut_files.figure import CutFigure, part_figures
+from jambs.drawings.cut_files.layers import Work
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.length import Units
 from jambs.parts.board.kinds import PartKind

@@ -13,7 +13,7 @@ from ezdxf.document import Drawing as Document
 from reading_cut_files import opened, outlines
 from shapely.geometry import Polygon
 
-from jambs.drawings.cut_files.figure import CUT, NOTE
+from jambs.drawings.cut_files.layers import CUT, NOTE
 from jambs.drawings.cut_files.nest import sheet_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.face import make_kits, read_job

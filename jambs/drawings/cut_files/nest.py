@@ -7,20 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jambs.drawings.cut_files.figure import (
-    CUT,
-    NOTE,
-    SHEET,
-    CutFigure,
-    CutLayer,
-    Stroke,
-    Words,
-    Work,
-    drawn_in,
-    face_strokes,
-    grain_arrow,
-    plain_letters,
-)
+from jambs.drawings.cut_files.figure import CutFigure, face_strokes
+from jambs.drawings.cut_files.layers import CUT, NOTE, SHEET, CutLayer, Stroke, Words, Work
+from jambs.drawings.cut_files.lettering import grain_arrow
+from jambs.drawings.cut_files.notes import drawn_in, plain_letters
 from jambs.geometry import Point
 from jambs.length import FINE, Units, length_text
 from jambs.outlines import rectangle

@@ -13,7 +13,8 @@ from io import StringIO
 from ezdxf.document import Drawing as Document
 from ezdxf.lldxf.tagwriter import TagWriter
 
-from jambs.drawings.cut_files.figure import CutFigure, CutLayer, Work
+from jambs.drawings.cut_files.figure import CutFigure
+from jambs.drawings.cut_files.layers import CutLayer, Work
 from jambs.drawings.dxf.document import INSERT_UNITS, MEASUREMENT, repeatable, unit_factor
 from jambs.drawings.dxf.finishing import set_paper
 from jambs.length import Units
