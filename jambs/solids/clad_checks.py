@@ -7,12 +7,11 @@ import math
 from jambs.job.models.cladding_returns import CladdingReturnsEntry
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.kit.kit import FigureKind
 from jambs.parts.trim.cladding_returns import corner_past
 from jambs.sides import LEGS, Side
 from jambs.solids.casing_on_edges import casing_on_edges
-from jambs.solids.inside_measures import against_figure
 from jambs.solids.joints import joint
+from jambs.solids.lining_measures import clear_and_reveal, is_planned_outside, sealant_joint_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.metal_checks import starts_low, width_at_end
 from jambs.solids.model import KitSolids, Solid
@@ -23,33 +22,16 @@ LINED = (Side.HEAD, *LEGS)
 
 def clad_measures(solids: KitSolids, trim: ExteriorTrim, entry: CladdingReturnsEntry) -> list[Measure]:
     """Measure clear width, the reveal at the head, where returns and corner boards begin and end, and their feet."""
-    returns, placement = _returns(solids), solids.kit.placement
-    clear = returns[Side.RIGHT].low[X] - returns[Side.LEFT].high[X]
-    sight = placement.opening.frame.height - placement.opening.window.outside_face.head
-    found = [
-        against_figure(solids, FigureKind.EXTERIOR_CLEAR_WIDTH, clear),
-        Measure(
-            name="exterior frame reveal at the head",
-            asked=trim.frame_reveal,
-            found=returns[Side.HEAD].low[Y] - sight,
-            tolerance=TIGHT + solids.job.shop.grid.step / 2,
-        ),
-    ]
-    for side in LINED:
-        begins = returns[side].low[D] - placement.outside_edge
-        found.append(Measure(name=f"sealant joint at the {side.board_words}", asked=trim.sealant_joint, found=begins))
+    returns = _returns(solids)
+    found = clear_and_reveal(solids, returns)
+    found += [sealant_joint_at(solids, returns, side) for side in LINED]
     found += _mitered(solids) if entry.is_mitered else _at_corner(solids, entry)
     return [*found, *_feet(solids, trim, entry)]
 
 
-def _is_planned(solids: KitSolids) -> bool:
-    measured = solids.kit.placement.opening.measured
-    return measured is None or measured.exterior_depth is None
-
-
 def _mitered(solids: KitSolids) -> list[Measure]:
     """Measure that mitered returns end in the face of the cladding, as planned."""
-    if not _is_planned(solids):
+    if not is_planned_outside(solids):
         return []
     face = solids.kit.placement.planes.cladding_face
     return [
@@ -78,7 +60,7 @@ def _at_corner(solids: KitSolids, entry: CladdingReturnsEntry) -> list[Measure]:
     )
     asked = corner_past(entry)
     found += [Measure(name="corner board past the return", asked=asked, found=one) for one in past]
-    if _is_planned(solids):
+    if is_planned_outside(solids):
         plane = solids.kit.placement.planes.trim_plane
         found += [
             Measure(

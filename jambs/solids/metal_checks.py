@@ -6,12 +6,11 @@ import math
 
 from jambs.job.models.metal_returns import MetalReturnsEntry
 from jambs.parts.board.kinds import PartKind, Where
-from jambs.parts.kit.kit import FigureKind
 from jambs.parts.trim.metal_returns import past_trim_plane
 from jambs.sides import LEGS, Side
-from jambs.solids.inside_measures import against_figure
 from jambs.solids.joints import joint
-from jambs.solids.lookup import D, Set, X, Y, pick
+from jambs.solids.lining_measures import clear_and_reveal, is_planned_outside, sealant_joint_at
+from jambs.solids.lookup import D, Set, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck, Measure
 
@@ -19,23 +18,9 @@ from jambs.solids.report import TIGHT, JointCheck, Measure
 def metal_measures(solids: KitSolids, entry: MetalReturnsEntry) -> list[Measure]:
     """Measure clear width, the reveal at the head, and where the strips begin and end."""
     strips, placement = _strips(solids), solids.kit.placement
-    trim = placement.opening.exterior
-    assert trim is not None
-    clear = strips[Side.RIGHT].low[X] - strips[Side.LEFT].high[X]
-    sight = placement.opening.frame.height - placement.opening.window.outside_face.head
-    found = [
-        against_figure(solids, FigureKind.EXTERIOR_CLEAR_WIDTH, clear),
-        Measure(
-            name="exterior frame reveal at the head",
-            asked=trim.frame_reveal,
-            found=strips[Side.HEAD].low[Y] - sight,
-            tolerance=TIGHT + solids.job.shop.grid.step / 2,
-        ),
-    ]
-    is_planned = placement.opening.measured is None or placement.opening.measured.exterior_depth is None
+    found, is_planned = clear_and_reveal(solids, strips), is_planned_outside(solids)
     for side in (Side.HEAD, *LEGS):
-        begins = strips[side].low[D] - placement.outside_edge
-        found.append(Measure(name=f"sealant joint at the {side.board_words}", asked=trim.sealant_joint, found=begins))
+        found.append(sealant_joint_at(solids, strips, side))
         if is_planned:
             past = past_trim_plane(placement, entry) if side.is_leg else 0.0
             ends = strips[side].high[D] - placement.planes.trim_plane
