@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pages import OpenPage, open_page
+from pages import OpenPage, asked_now, open_page
 from starlette.testclient import TestClient
 
 from jambs.face import build, labels
@@ -43,7 +43,8 @@ def issue(opened: OpenPage) -> None:
 
 
 def set_sill(client: TestClient, value: str, at: int = 0) -> Any:
-    return client.post("/job/change", json={"act": "set", "path": ["openings", at, "sill_height"], "value": value})
+    asked = {"act": "set", "path": ["openings", at, "sill_height"], "value": value}
+    return client.post("/job/change", json=asked_now(client, asked))
 
 
 def stale(client: TestClient) -> dict[str, str]:

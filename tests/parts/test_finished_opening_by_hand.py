@@ -170,7 +170,7 @@ def test_another_frame_is_told_once_of_all_that_was_read() -> None:
     assert found.opening.readings is None
     (told,) = (one.sentence(Units.INCH) for one in found.findings if one.code == "readings-set-aside")
     assert told.endswith(
-        'since then the frame changed from 60 1/2" x 64 1/2" to 61 1/2" x 64 1/2". Planned sizes hold: measure '
+        'since then the frame changed from 60 1/2" × 64 1/2" to 61 1/2" × 64 1/2". Planned sizes hold: measure '
         "again, and write the new readings with their date."
     )
 

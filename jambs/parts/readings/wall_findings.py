@@ -200,8 +200,8 @@ class CannotStandAsRead(Finding):
         """Say how far off it was read, why it cannot be there, and what to do."""
         way = "out" if self.outward > 0 else "in"
         about = f"{self.subject.name}: "
-        first, *others = (one.sentence(units).removeprefix(about) for one in self.why)
-        why = " ".join((first, *(one[:1].upper() + one[1:] for one in others)))
+        reasons = [one.sentence(units).removeprefix(about) for one in self.why]
+        why = " ".join((*reasons[:1], *(one[:1].upper() + one[1:] for one in reasons[1:])))
         return (
             f"As read the window stands {units.text(abs(self.outward))} farther {way} than planned, and cannot: {why} "
             "Measure again; if the readings are right, correct the wall in the job."
