@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from jambs.drawings.elements.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
@@ -55,6 +56,8 @@ Corners are smaller than half size only where that takes fewer sheets.
 """
 APART = 6.0
 """Least space between two views in model space [in]."""
+Found = tuple[Sequence[PlacedView], list[Pages]]
+"""Views as they are drawn, and the pages of each size that they stand on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,16 +137,8 @@ def draw_opening(
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = at_scales(wanted, job.units, pages[0])
-    small = small_picture(asked, job.units)
-    tries = list(_tries([views], small, notes, tables))
-    if plain_count(tries, pages[0]) > FEW:
-        smaller = with_smaller_sections(views, asked, job.units)
-        less = with_smaller_details(smaller, asked, job.units)
-        low = one_smaller(less, asked, job.units, ELEVATIONS)
-        lower = one_smaller(low, asked, job.units, ELEVATIONS)
-        by_scales = {tuple(view.scale for view in some): some for some in (smaller, less, low, lower)}
-        tries += _tries(by_scales.values(), small, notes, tables)
-    ordered, laid_out = fewest_sheets(tries, pages)
+    tried = partial(_tries, small=small_picture(asked, job.units), notes=notes, tables=tables)
+    ordered, laid_out = _on_fewest(views, asked, tried, pages, job.units)
     ordered, laid_out = _with_best_picture((ordered, laid_out), asked, pages, job.units)
     return Drawing(
         units=job.units,
@@ -155,12 +150,40 @@ def draw_opening(
     )
 
 
-def _sheet_counts(found: tuple[Sequence[PlacedView], list[Pages]]) -> list[int]:
+def _on_fewest(
+    views: Sequence[PlacedView],
+    asked: Sequence[View],
+    tried: Callable[[Iterable[Sequence[PlacedView]]], Iterable[list[PlacedView]]],
+    pages: Sequence[Page],
+    units: Units,
+) -> Found:
+    """Put views onto the fewest sheets, of more than a few with smaller sections and corners, then elevations too."""
+    tries = list(tried([views]))
+    if plain_count(tries, pages[0]) <= FEW:
+        return fewest_sheets(tries, pages)
+    smaller = with_smaller_sections(views, asked, units)
+    less = with_smaller_details(smaller, asked, units)
+    tries += tried(_unlike(smaller, less))
+    found = fewest_sheets(tries, pages)
+    if len(found[1][0]) <= FEW:
+        return found
+    low = one_smaller(less, asked, units, ELEVATIONS)
+    lower = one_smaller(low, asked, units, ELEVATIONS)
+    return fewest_sheets([*tries, *tried(_unlike(low, lower))], pages)
+
+
+def _unlike(*some: Sequence[PlacedView]) -> Iterable[Sequence[PlacedView]]:
+    """Leave out what is at the scales of another."""
+    return {tuple(view.scale for view in views): views for views in some}.values()
+
+
+def _sheet_counts(found: Found) -> list[int]:
     return [len(one) for one in found[1]]
 
 
 def _tries(
     some: Iterable[Sequence[PlacedView]],
+    *,
     small: PlacedView,
     notes: Sequence[PlacedView],
     tables: Sequence[PlacedView],
@@ -177,9 +200,7 @@ def _tries(
                 yield _ordered(kept, [note, *tables])
 
 
-def _with_best_picture(
-    best: tuple[Sequence[PlacedView], list[Pages]], asked: Sequence[View], pages: Sequence[Page], units: Units
-) -> tuple[Sequence[PlacedView], list[Pages]]:
+def _with_best_picture(best: Found, asked: Sequence[View], pages: Sequence[Page], units: Units) -> Found:
     """Draw the exploded picture at the largest scale at which the set takes no sheet more."""
     views, _ = best
     (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
