@@ -169,7 +169,7 @@ def _on_fewest(
         return found
     low = one_smaller(less, asked, units, ELEVATIONS)
     lower = one_smaller(low, asked, units, ELEVATIONS)
-    return fewest_sheets([*tries, *tried(_unlike(low, lower))], pages)
+    return min(found, fewest_sheets(tried(_unlike(low, lower)), pages), key=_sheet_counts)
 
 
 def _unlike(*some: Sequence[PlacedView]) -> Iterable[Sequence[PlacedView]]:

@@ -196,20 +196,29 @@ def test_narrow_words_do_not_repeat_a_row_that_another_view_has() -> None:
 @pytest.mark.parametrize(
     ("example", "mark", "factor"),
     [
-        ("harbour-house", "W01", 32),
+        ("harbour-house", "W01", 48),
         ("harbour-house", "W03", 32),
         ("harbour-house", "W06", 24),
         ("quarry-loft", "L6", 50),
     ],
 )
 def test_every_set_has_the_kit_pulled_apart_as_large_as_costs_no_sheet(example: str, mark: str, factor: int) -> None:
-    """W01 takes a sheet more with it at 1/2\" = 1'-0\"."""
+    """W01 takes a sheet more with it at 3/8\" = 1'-0\"."""
     job = jambs.read_job(EXAMPLES / example)
     drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == mark), job)
     assert [view.scale.factor for view in drawing.views if view.kind is ViewKind.EXPLODED] == [factor]
     for page in PAGES[job.units]:
         on = [one.view.kind for sheet in drawing.sheets if sheet.page == page for one in sheet.views]
         assert on.count(ViewKind.EXPLODED) == 1
+
+
+def test_elevations_are_no_smaller_than_smaller_sections_call_for() -> None:
+    """W01's stand at 3/4\" = 1'-0\" on four sheets, with its sections at 1 1/2\": smaller ones would save none."""
+    job = jambs.read_job(EXAMPLES / "harbour-house")
+    drawing = jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == "W01"), job)
+    factors = {view.scale.factor for view in drawing.views if view.kind.is_elevation}
+    sheets = [sheet for sheet in drawing.sheets if sheet.page == PAGES[job.units][0]]
+    assert (factors, len(sheets)) == ({16}, 4)
 
 
 def test_pages_follow_their_first_views_but_pieces_of_a_table_stay_in_order() -> None:
