@@ -67,12 +67,11 @@ def clad_findings(placement: Placement, reveal: ReturnReveal, units: Units) -> I
 
 
 def _on_insulation(placement: Placement, about: Subject) -> Iterator[Finding]:
-    buck, start = placement.buck, placement.outside_edge
-    solid_to = max(buck.outer, start) if buck else start
+    start = placement.outside_edge  # farther out than any buck, which ends at the flange plane
     found = [
-        (one.layer, one.outer - max(one.inner, solid_to))
+        (one.layer, one.outer - max(one.inner, start))
         for one in placement.planes.layers
-        if one.layer.role is Role.INSULATION and one.outer - solid_to > SAME_SIZE
+        if one.layer.role is Role.INSULATION and one.outer - start > SAME_SIZE
     ]
     if found:
         yield FurringOnInsulation(

@@ -203,6 +203,8 @@ def test_a_doors_legs_reach_its_threshold() -> None:
     }
     door = {"openings__0__sill_height": None, "openings__0__floor_below_frame": "3/4", "interior_trim__inside": inside}
     assert part(kit(trim, **door), PartKind.CLADDING_RETURN, "left leg").length == 45.25
+    thin = kit(trim, **door, windows__fixed__frame_projection="1/2")  # no sill reaches under it, to meet its flange
+    assert part(thin, PartKind.CLADDING_RETURN, "left leg").length == 45.25
 
 
 def test_a_thicker_corner_board_narrows_nothing_but_itself() -> None:

@@ -103,6 +103,7 @@ def test_strips_that_stand_in_by_more_than_the_reveal_are_refused() -> None:
     with pytest.raises(PartsError) as error:
         half_round(exterior_trim__outside=trim)
     found = next(one for one in error.value.findings if isinstance(one, FlatSegmentsTooCoarse))
+    assert found.is_outside
     said = found.sentence(Units.INCH)
     assert said.startswith("W1: outside, the bent metal round a radius of")
     assert '1/8" in off the curve' in said and "larger frame_reveal" in said and "planed" not in said

@@ -157,6 +157,13 @@ def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:
     assert mull.length == pytest.approx(0.25 + 45.75 + 0.75 * math.tan(math.radians(10)), abs=1 / 64)
 
 
+def test_outside_a_mull_casing_laps_over_the_faces_that_are_seen_there() -> None:
+    """1 3/4 + 1/2 + 1 3/4 less two reveals of 1/4; inside it laps as wide as ever."""
+    made = ganged_kit(windows__fixed__exterior_frame_face="1 3/4")
+    assert part_of(made, "mull casing", "between units", Where.EXTERIOR).width == 3.5
+    assert part_of(made, "mull casing", "between units").width == 5.25
+
+
 def test_round_a_proud_frame_covers_run_from_edge_to_edge_of_it() -> None:
     """Units of 48 under a bar of 1/2: its cover begins 2 1/2 less 1/4 under it, and the mull's ends there."""
     made = ganged_kit(position={"share": "1"})

@@ -48,6 +48,10 @@ def layers(*names: Any) -> dict[str, Any]:
     return {"walls__main__layers": [*LAYERS[:3], *names, LAYERS[-1]], "walls__main__buck": None}
 
 
+def mixed(fiber: str, foam: str) -> tuple[Any, ...]:
+    return {**FIBER, "thickness": fiber}, {"material": "EPS", "thickness": foam}, LAYERS[5]
+
+
 FIBER = {"material": "wood-fiber board", "thickness": "5"}
 SOLID = {"material": "plywood 1/2", "thickness": "5 1/2", "role": "outer sheathing"}
 FOAM_SAID = (
@@ -171,6 +175,22 @@ ROWS = [
         severity=CHECK,
         about=W1,
     ),
+    Row(
+        # The fiber ends at 7 1/2, behind the frame's outside edge: the foam over it is all that is open.
+        code="furring-on-insulation",
+        appears=case(clad(), **layers(*mixed("1", "4"))),
+        quiet=None,
+        inch=on_insulation("EPS", '3 3/4"', FOAM_SAID),
+        mm=on_insulation("EPS", "95.3 mm", FOAM_SAID),
+    ),
+    Row(
+        # 3/4 of the fiber from the frame on; one of the two burns.
+        code="furring-on-insulation",
+        appears=case(clad(), **layers(*mixed("2", "3"))),
+        quiet=None,
+        inch=on_insulation("wood-fiber board and EPS", '3 3/4"', FOAM_SAID),
+        mm=on_insulation("wood-fiber board and EPS", "95.3 mm", FOAM_SAID),
+    ),
 ]
 
 
@@ -186,6 +206,12 @@ def test_every_code_has_its_row() -> None:
 def test_a_frame_proud_of_the_trim_plane_has_nothing_to_return() -> None:
     said = [one.sentence(job_of(changed()).units) for one in case(clad(), position={"flange_on": "trim plane"})()]
     assert said == [too_shallow('1 1/4" proud of', '2 3/8"')]
+
+
+def test_a_frame_flush_with_the_trim_plane_is_not_proud_of_it() -> None:
+    """4 1/4 behind it with the flange on the sheathing; 4 1/4 farther out there is no reveal at all."""
+    said = [one.sentence(job_of(changed()).units) for one in case(clad(), position={"exterior_depth": "0"})()]
+    assert said == [too_shallow('0" behind', '2 3/8"')]
 
 
 def test_a_missed_strip_is_told_as_missed() -> None:
