@@ -61,6 +61,8 @@ LATER_OF_WINDOW = ("frame_depth", "frame_face")
 PARTS = ("parts", "figures", "clear_opening", "depths")
 HEADS = ("mark", "state", "parts", *STATED, *(way[0] for _, way in FIGURES if len(way) == 1))
 """What is told otherwise: never among the values that follow."""
+DRAWN = ("install", "shape")
+"""The outline that an install sheet sketches: it is drawn from figures that are told, and points have no words."""
 BARE = {"faces_deg": (1.0, "°"), "share": (100.0, " %")}
 """Numbers that are recorded without words, by their name: by what they are told, and its unit."""
 
@@ -83,7 +85,8 @@ def following_rows(old: Record, new: Record) -> Iterator[Row]:
     for key in new:
         if key not in HEADS:
             for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
-                yield from _row(_words(way), was, now, way)
+                if way[: len(DRAWN)] != DRAWN:
+                    yield from _row(_words(way), was, now, way)
 
 
 def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:

@@ -31,8 +31,9 @@ def shape_sketched(opening: Opening) -> Record:
     outline = [seen(point) for point in points_of(path)]
     ends = sorted(_crossings(outline, NUMBERED_AT))
     found = {
-        "outline": outline,
-        "head": [seen(point) for point in (*points_of(tuple(head)), head[-1].finish)],
+        # Lists, as the record of an issue reads them back: a pair would be another value than what was kept of it.
+        "outline": [list(point) for point in outline],
+        "head": [list(seen(point)) for point in (*points_of(tuple(head)), head[-1].finish)],
         "left": ends[0],
         "right": ends[-1],
     }

@@ -74,3 +74,9 @@ def test_what_an_earlier_issue_did_not_record_of_a_window_is_no_change_and_what_
     later = {"window": {"name": "fixed", "frame_depth": {"text": "93 mm"}}}
     assert [row[1:] for row in opening_rows(now, later)] == [("92 mm", "93 mm")]
     assert [type(one) for one in _window_why(now["window"], {"name": "other"})] == [WindowDetailChanged]
+
+
+def test_the_sketch_of_an_install_sheet_is_told_by_the_figures_it_is_drawn_from_and_never_point_by_point() -> None:
+    old: dict[str, Any] = {"install": {"shape": {"outline": [[0.0, 0.0], [1.0, 0.86]], "left": 0.0}, "has_pan": True}}
+    new: dict[str, Any] = {"install": {"shape": {"outline": [[0.0, 0.0], [1.0, 0.87]], "left": 0.1}, "has_pan": False}}
+    assert list(following_rows(old, new)) == [("install sheet, has pan", "yes", "no")]
