@@ -28,6 +28,7 @@ from jambs.drawings.svg.sheets import sheet_pages
 from jambs.drawings.title import UNIT_WORDS, title_block, values_of
 from jambs.drawings.views.key_plan import key_plan, side_of_house
 from jambs.issue_stamp import IssueStamp, Revision
+from jambs.issued.reasons import OtherBoards
 from jambs.job import Job
 from jambs.length import Units
 
@@ -169,6 +170,20 @@ def test_of_many_issues_the_earliest_go_and_long_words_are_cut_at_a_space(page: 
     assert numbers == ["9", "8", "7", "6"][:SHOWN]
     (told,) = {*words_in_table(page, many)[2::3]}
     assert told.endswith("…") and LONGEST.startswith(told[:-1] + " ")
+
+
+@EVERY_PAGE
+def test_the_commonest_reason_of_an_issue_is_told_in_full(page: Page) -> None:
+    """Every build after a cutting plan issues sheets anew for it; on a letter page it read *cut from other…*."""
+    words = OtherBoards().sentence(Units.INCH)
+    assert words_in_table(page, [Revision(number=2, day="2026-11-28", words=words)]) == ["2", "2026-11-28", words]
+
+
+@EVERY_PAGE
+def test_the_number_of_the_sheet_keeps_off_its_label(page: Page) -> None:
+    (field,) = (field for field in FIELDS if field.tag == "SHEET")
+    (line,) = value_lines("4 of 5", page, field)
+    assert label_at(page, field)[1] - (line.at[1] + line.height) > LABEL_HEIGHT / 2
 
 
 def test_the_address_stands_line_by_line_and_only_where_it_is_given() -> None:

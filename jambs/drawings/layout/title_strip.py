@@ -36,8 +36,9 @@ class TitleField:
     lines: int = 1
 
 
-SHARES = (0.075, 0.14, 0.125, 0.145, 0.125, 0.085, 0.155, 0.08, 0.07)
-"""Widths of the columns, as shares of the strip; the last one holds the key."""
+SHARES = (0.075, 0.14, 0.115, 0.145, 0.125, 0.085, 0.165, 0.08, 0.07)
+"""Widths of the columns, as shares of the strip; the last one holds the key. That of the issues has room for the commonest
+reason, *cut from other boards*, on the narrowest page."""
 REVISIONS = 6
 """Column of the table of issues."""
 KEY_ROWS = 2
@@ -61,7 +62,7 @@ FIELDS = (
     TitleField(tag="DRAWN", label="DRAWN", column=7, row=0),
     TitleField(tag="CHECKED", label="CHECKED", column=7, row=1),
     TitleField(tag="REPLACES", label="", column=7, row=2, height=0.07),
-    TitleField(tag="SHEET", label="SHEET", column=8, row=0, height=0.115),
+    TitleField(tag="SHEET", label="SHEET", column=8, row=0, height=0.1),
 )
 UNDIVIDED = {(3, 1), (REVISIONS, 1), (REVISIONS, 2), (0, 1), (0, 2), (2, 1), (len(SHARES) - 1, 2)}
 """Column and row of cells without a line over them."""
