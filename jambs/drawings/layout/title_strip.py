@@ -37,8 +37,8 @@ class TitleField:
 
 
 SHARES = (0.075, 0.14, 0.115, 0.145, 0.125, 0.085, 0.165, 0.08, 0.07)
-"""Widths of the columns, as shares of the strip; the last one holds the key. That of the issues has room for the commonest
-reason, *cut from other boards*, on the narrowest page."""
+"""Widths of the columns, as shares of the strip; the last one holds the key. That of the issues holds the commonest
+reason, *cut from other boards*, on a letter page."""
 REVISIONS = 6
 """Column of the table of issues."""
 KEY_ROWS = 2
