@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 from pathlib import Path
 
@@ -31,6 +31,8 @@ BETWEEN = 0.25
 """From one template to the next below it [in]."""
 CAPTION = 0.2
 """Height of the line under a tile that says which it is [in]; under the lowest it stands below the room."""
+LABEL = 0.2
+"""What a label takes of the height above its place [in]."""
 LEAST_STRIP = 1.5
 """A tile is shown at least so high: two crosses stand above each other in what it shares with the next [in]."""
 
@@ -97,7 +99,13 @@ class _Tiled:
 
     def on(self, tile: Tile, down: float) -> Record:
         """Return one of its tiles, so far below the top of a sheet [in]."""
-        return {**_template(self.template), "down": down, "tile": _tile(tile, self.tiling, self.printed)}
+        told = replace(self.template, labels=tuple(one for one in self.template.labels if self._shows(one[0], tile)))
+        return {**_template(told), "down": down, "tile": _tile(tile, self.tiling, self.printed)}
+
+    def _shows(self, label: Point, tile: Tile) -> bool:
+        """Say whether a label is not cut by the upper edge of a tile: the one above, which overlaps it, has it whole."""
+        is_last = tile.row + 1 == self.tiling.count[1]
+        return is_last or label[1] + LABEL <= tile.low[1] + self.tiling.room[1] + ROUND_OFF
 
 
 def _tiled(templates: Sequence[Template], room: Point, overlap: float) -> list[Record]:

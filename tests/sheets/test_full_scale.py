@@ -134,6 +134,22 @@ def test_a_large_template_is_tiled_without_a_gap() -> None:
         assert up["tile"]["low"][1] + data["overlap"] == pytest.approx(low["tile"]["area"][1])
 
 
+@pytest.mark.parametrize("mark", ["G7", "G8"])
+def test_no_label_of_a_form_is_cut_in_two_by_an_edge_and_each_stands_on_some_sheet(mark: str) -> None:
+    """The center line of the full round is named just under the upper edge of its lowest sheet: half of it was there."""
+    job, kits = house("gable-house")
+    templates = templates_of(kits[mark], grid=job.shop.grid)
+    data = templates_data(kits[mark], templates, job)
+    tiled = [one for sheet in data["sheets"] for one in sheet["templates"] if one["tile"]]
+    shown = {(one["title"], label["words"]) for one in tiled for label in one["labels"]}
+    assert {(one.title, words) for one in templates for _, words in one.labels} <= shown
+    for one in tiled:
+        tile = one["tile"]
+        tops = [tile["low"][1] + tile["area"][1] - label["at"][1] for label in one["labels"]]
+        is_last = tile["name"].endswith(str(tile["down"]))
+        assert not [top for top in tops if 0 < top < 0.2 and not is_last], tile["name"]
+
+
 @pytest.mark.parametrize(("mark", "most"), [("A1", 23), ("B1", 24)])
 def test_arches_are_tiled_along_their_strips(mark: str, most: int) -> None:
     """33 sheets each when every piece had full sheets of its own; where strips share sheets nothing leaves its room."""
