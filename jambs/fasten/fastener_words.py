@@ -26,11 +26,11 @@ def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assume
 
 def way_words(through: Sequence[Through], penetration: float, units: Units, target: str = "the framing") -> str:
     """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
-    steps = [_layer_words(one, units) for one in through]
+    steps = [through_words(one, units) for one in through]
     return " + ".join([*steps, f"{units.text(penetration)} into {target}"])
 
 
-def _layer_words(one: Through, units: Units) -> str:
+def through_words(one: Through, units: Units) -> str:
     """Name what is gone through with its thickness, once: the name of a layer may end with it."""
     text, name = units.text(one.thickness), one.name
     for ending in (text, length_text(one.thickness, units=units, mark=False)):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from jambs.fasten.fastener_words import through_words
 from jambs.fasten.reach import Through, layers_to_framing
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job
@@ -36,7 +37,7 @@ RETURN_PENETRATION = {Units.INCH: 5 / 8, Units.MM: 16 / MM_PER_INCH}
 BY_MAKER = "as the maker of the {} says"
 
 
-def window_line(kit: Kit) -> InstallFastener:
+def window_line(kit: Kit, units: Units) -> InstallFastener:
     """Say what holds the window, and into what; kind, number and distances are its maker's."""
     placement = kit.placement
     opening, buck = placement.opening, placement.buck
@@ -45,7 +46,7 @@ def window_line(kit: Kit) -> InstallFastener:
     if buck:
         into = f"the {buck.kind.value} buck"
     elif has_flange:
-        names = [one.name for one in layers_to_framing(placement.planes, placement.flange_plane)]
+        names = [through_words(one, units) for one in layers_to_framing(placement.planes, placement.flange_plane)]
         into = f"the framing, through {', '.join(names)}" if names else "the framing"
     told = "kind, length, spacing and distance from the corners"
     note = "every unit by itself" if opening.gang else ""

@@ -67,7 +67,12 @@ def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
 
     What the job does not state is assumed and marked so.
     """
-    lines = [window_line(kit), *_jamb_lines(kit, job), *_casing_lines(kit, job.units), *other_lines(kit, job)]
+    lines = [
+        window_line(kit, job.units),
+        *_jamb_lines(kit, job),
+        *_casing_lines(kit, job.units),
+        *other_lines(kit, job),
+    ]
     lines += [_outside_line(line, line.fixed not in job.outside.fasteners) for line in buck_and_casing(kit, job)]
     return tuple(lines)
 

@@ -116,4 +116,4 @@ def scale_note(picture: Picture, factor: float) -> str:
     """Return the scale note that is true after a drawing was shrunk by a factor."""
     if factor > 0.999:
         return picture.scale
-    return f"not to scale (shrunk to {factor:.0%})"
+    return f"not to scale (shrunk to {factor * 100:.0f} %)"

@@ -103,7 +103,7 @@ class _Tiled:
         return {**_template(told), "down": down, "tile": _tile(tile, self.tiling, self.printed)}
 
     def _shows(self, label: Point, tile: Tile) -> bool:
-        """Say whether a label is not cut by the upper edge of a tile: the one above, which overlaps it, has it whole."""
+        """Say whether the upper edge of a tile does not cut a label: the one above, which overlaps it, has it whole."""
         is_last = tile.row + 1 == self.tiling.count[1]
         return is_last or label[1] + LABEL <= tile.low[1] + self.tiling.room[1] + ROUND_OFF
 

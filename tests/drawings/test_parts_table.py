@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,6 +11,7 @@ from rounds import rounded_inside
 
 from jambs.drawings.elements.paper import scales_of
 from jambs.drawings.views.table import parts_tables
+from jambs.face import make_kits, read_job
 from jambs.parts.board.part import Part
 
 MARKS = re.compile(r"(?:W1-\d+(?: to W1-\d+)?(?:, )?)+")
@@ -49,3 +51,18 @@ def test_pieces_that_are_sawn_alike_share_a_row_and_those_of_other_lengths_do_no
     assert max(len(marks_in(row)) for row in rows) == 6
     raked, _ = rows_of({"kind": "raked", "left": 24, "right": 36})
     assert all(len(marks_in(row)) == 1 for row in raked)
+
+
+def test_ends_that_are_square_are_told_once_whoever_makes_the_part() -> None:
+    """Returns of a drywall crew have *square* in their column; it stood under each of them once more, in words.
+
+    Head flashing has a line of words all the same: of bent metal there is more to know.
+    """
+    for name, mark, telling in (("quarry-loft", "L1", False), ("hillside-house", "F7", True)):
+        job = read_job(Path(__file__).parents[2] / "examples" / name)
+        (kit,) = (kit for kit in make_kits(job) if kit.mark == mark)
+        some = [part for part in kit.parts if part.is_plain or part.blank.is_metal]
+        (view,) = parts_tables(some, grid=job.shop.grid, scale=scales_of(job.units)[0], tallest=40.0)
+        said = [" ".join(text.lines) for text in view.texts]
+        assert "square" in said
+        assert any("both ends" in one for one in said) is telling

@@ -136,7 +136,7 @@ def test_a_large_template_is_tiled_without_a_gap() -> None:
 
 @pytest.mark.parametrize("mark", ["G7", "G8"])
 def test_no_label_of_a_form_is_cut_in_two_by_an_edge_and_each_stands_on_some_sheet(mark: str) -> None:
-    """The center line of the full round is named just under the upper edge of its lowest sheet: half of it was there."""
+    """The center line of the full round is named at the edge of its lowest sheet; half of the words stood there."""
     job, kits = house("gable-house")
     templates = templates_of(kits[mark], grid=job.shop.grid)
     data = templates_data(kits[mark], templates, job)

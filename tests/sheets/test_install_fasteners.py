@@ -42,7 +42,7 @@ def test_the_window_is_held_as_its_maker_says_by_its_flange_or_by_clips() -> Non
     assert flange["fastener"] == clips["fastener"] == "as the maker of the window says"
     assert door["fastener"] == "as the maker of the door says" and door["note"] == "the threshold too"
     assert flange["length"] == "" and not flange["is_assumed"]
-    assert "through plywood 1/2" in flange["way"] and "beside the frame" in clips["way"]
+    assert 'through plywood (1/2")' in flange["way"] and "beside the frame" in clips["way"]
 
 
 def test_furring_returns_and_beads_have_their_lines_and_a_cased_opening_has_none() -> None:

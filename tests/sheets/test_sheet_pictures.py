@@ -44,7 +44,7 @@ def test_row_that_fits_keeps_size_and_scale() -> None:
 def test_wide_row_shrinks_the_widest_and_says_so() -> None:
     one, two = set_row((picture(2, 2), picture(8, 3)), width=7.5 * 72, height=250)
     assert one.note == 'scale 3" = 1\'-0"'
-    assert two.note == "not to scale (shrunk to 67%)"
+    assert two.note == "not to scale (shrunk to 67 %)"
     assert one.width + two.width + GAP == pytest.approx(7.5 * 72, abs=0.01)
     assert two.width / two.height == pytest.approx(8 / 3, rel=1e-3)
 
@@ -52,7 +52,7 @@ def test_wide_row_shrinks_the_widest_and_says_so() -> None:
 def test_high_drawing_shrinks_to_the_height() -> None:
     (one,) = set_row((picture(2, 5),), width=7.5 * 72, height=180)
     assert (one.width, one.height) == pytest.approx((72, 180), abs=0.05)
-    assert one.note == "not to scale (shrunk to 50%)"
+    assert one.note == "not to scale (shrunk to 50 %)"
 
 
 @pytest.mark.parametrize(("paper", "width"), [("letter", 540.0), ("A4", 523.28)])

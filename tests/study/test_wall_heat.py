@@ -122,7 +122,7 @@ def test_what_is_not_stated_of_members_is_said() -> None:
     layers[3] = {"material": "strapping 2x4", "cavity": "mineral wool batt"}
     layers[1:1] = [{"material": "service cavity", "thickness": "1 1/2"}]
     told = {one.what: one.value for one in wall_of(layers).assumed}
-    assert told["share of members in strapping 2x4"] == "21.9%"
+    assert told["share of members in strapping 2x4"] == "21.9 %"
     assert told["battens in service cavity"] == "none"
 
 

@@ -98,7 +98,7 @@ def test_what_is_assumed_of_a_wall_is_said() -> None:
     own = {"material": "house board", "role": "insulation", "thickness": "2"}
     found = report(walls__main__layers__3=own)
     told = [(one.what, one.value) for one in found.heat.assumed]
-    assert ("share of framing in stud 2x6", "25%") in told
+    assert ("share of framing in stud 2x6", "25 %") in told
     assert ("conductivity of house board", "0.04 W/mK") in told
 
 

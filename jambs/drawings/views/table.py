@@ -180,7 +180,8 @@ def _row(part: Part, grid: Grid, widths: Sequence[float], *, others: Sequence[Pa
     if is_piece(part):
         mark = " ".join(mark_lines([one.mark for one in some]))
     texts = (mark, told, board_words(part, units=grid.units), size, _ends(part))
-    ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
+    # Of bent metal there is more to say than that its ends are square: end dams, miters in the flat.
+    ends = [] if part.is_plain and not part.blank.is_metal else [ends_words(part, grid=grid)]
     done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
     strips = [strips_first(part, grid)] if part.is_laminated and part.strips else []
     words = "; ".join(filter(None, [*strips, *done, glue_words(part, grid=grid)]))

@@ -22,8 +22,8 @@ def share(value: float | None) -> Record | None:
 
 
 def assumed_record(assumed: Sequence[Assumed]) -> list[Record]:
-    """Return what nobody stated."""
-    return [{"what": one.what, "value": one.value, "why": one.why} for one in assumed]
+    """Return what nobody stated, each once: of two rows of studs the same is taken."""
+    return [{"what": one.what, "value": one.value, "why": one.why} for one in dict.fromkeys(assumed)]
 
 
 def signed(value: float, unit: str, digits: int) -> Record:

@@ -9,7 +9,7 @@ from jambs.length import Units, decimal_text
 def framing_share_assumed(layer: str, share: float, spacing: float, units: Units) -> Assumed:
     """Return the share of framing, 0 to 1, that is usual for a spacing of studs [in]."""
     why = f"usual for studs {units.text(spacing)} apart with plates and openings, from memory"
-    return Assumed(what=f"share of framing in {layer}", value=f"{share:.0%}", why=why)
+    return Assumed(what=f"share of framing in {layer}", value=f"{share * 100:.0f} %", why=why)
 
 
 def no_battens_assumed(layer: str) -> Assumed:
@@ -21,7 +21,7 @@ def no_battens_assumed(layer: str) -> Assumed:
 def member_share_assumed(layer: str, width: float, spacing: float, units: Units) -> Assumed:
     """Return the share of members that a width and a spacing make, one of which is the usual one [in]."""
     why = f"width {units.text(width)} over spacing {units.text(spacing)}"
-    return Assumed(what=f"share of members in {layer}", value=f"{decimal_text(100 * width / spacing, 1)}%", why=why)
+    return Assumed(what=f"share of members in {layer}", value=f"{decimal_text(100 * width / spacing, 1)} %", why=why)
 
 
 def conductivity_assumed(layer: str, conductivity: float) -> Assumed:
