@@ -9,7 +9,10 @@ from cases import changed, job_of
 from moist_air import psychrolib
 
 from jambs.job.models.site import site_of
+from jambs.length import Units
+from jambs.study.record.figures import assumed_record
 from jambs.study.regions.region import StudyError
+from jambs.study.wall.assumed_words import framing_share_assumed
 from jambs.study.wall.stack import US_PERM, US_RESISTANCE
 from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import stack_wall
@@ -120,3 +123,9 @@ def test_without_sheathing_the_first_layer_outside_the_framing_is_asked() -> Non
     ]
     found = report(walls__main__layers=layers, walls__main__buck=None).dew_check
     assert found is not None and found.layer == "EPS"
+
+
+def test_what_was_assumed_of_both_rows_of_studs_is_told_once() -> None:
+    rows = [framing_share_assumed("stud 2x4", 0.25, 16.0, Units.INCH)] * 2
+    other = framing_share_assumed("stud 2x6", 0.25, 16.0, Units.INCH)
+    assert [one["what"] for one in assumed_record([*rows, other])] == [rows[0].what, other.what]
