@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from hand_kits import make_job, make_kit
+from paper import collisions, runs
 from pypdf import PdfReader
 
 from jambs.job.models.outside import OutsideEntry, WoodEntry
@@ -34,10 +35,26 @@ def cover(stamps: Stamps = ISSUED) -> str:
 def test_every_opening_stands_there_with_its_sheets_its_state_and_its_issue() -> None:
     said = cover()
     assert "W01" in said
-    assert "7 4 replaces issue 2; W01 measured 2026-06-03 7F3A" in said
+    assert "7 4 · 2026-06-03 · 7F3A replaces issue 2; W01 measured" in said
     assert "INSIDE MEASURED" in said or "MEASURED 2026" in said
     assert said.count("not issued") == 1  # W02 has no stamp
     assert cover(NOT_ISSUED).count("not issued") == 2
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_no_text_of_the_index_lies_over_another_however_long_its_reason(paper: str) -> None:
+    """The reason of a second issue left the room beside it no width: its words lay over the count of sheets."""
+    why = "settings of the shop or the cutting plan changed"
+    stamp = Stamp(number=2, day="2026-11-28", code="AD4B", replaces=1, why=why)
+    marks = ["W01", "W02", "W03"]
+    kits = [make_kit(mark, measured=mark == "W02") for mark in marks]
+    stamps = Stamps(by_mark=dict.fromkeys(marks, stamp))
+    pdf = drawing_cover_pdf(kits, make_job(paper=paper), dict.fromkeys(marks, 4), title="x", stamps=stamps)
+    assert words(pdf).count("4 2 · 2026-11-28 · AD4B replaces issue 1; settings of the shop") == len(marks)
+    assert collisions(runs(pdf)) == []
+    assert [run for run in runs(pdf) if run.text.startswith("PLANNED – MEASURE")], (
+        "a word a line: the column has no width"
+    )
 
 
 def test_the_general_notes_name_woods_and_what_nobody_stated() -> None:
