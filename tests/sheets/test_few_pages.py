@@ -1,0 +1,27 @@
+"""Lists with a row for each opening leave no page to a row or two: by hand, how many pages they may take."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from paper import pages
+
+from jambs.app.chain import make_kits, planned
+from jambs.job import read_job
+from jambs.sheets.measure_sheet import measure_list_pdf
+from jambs.sheets.rough_openings import write_rough_opening_schedule
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+@pytest.mark.parametrize(("name", "rough", "depths"), [("quarry-loft", 1, 1), ("hillside-house", 2, 2)])
+def test_a_list_of_few_openings_leaves_no_page_to_its_last_line(
+    name: str, rough: int, depths: int, tmp_path: Path
+) -> None:
+    """Six openings and what stands in two of them; eight openings and 19 parts of bucks."""
+    job = read_job(EXAMPLES / name)
+    house = planned(make_kits(job), job)
+    write_rough_opening_schedule(house.kits, job, tmp_path / "rough.pdf")
+    assert len(pages((tmp_path / "rough.pdf").read_bytes())) == rough
+    assert len(pages(measure_list_pdf([kit.placement for kit in house.kits], job))) == depths
