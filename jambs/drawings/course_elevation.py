@@ -117,7 +117,7 @@ def _positions(plan: CoursePlan, left: float, right: float) -> list[Chain]:
         stops = [left, *(x for span in row for x in span), right]
         pairs = [(one, two) for one, two in pairwise(stops) if two - one > HALF_64TH]
         intervals = tuple(Interval(start=(one, level), finish=(two, level)) for one, two in pairs)
-        chains.append(Chain(side=ViewSide.BOTTOM, intervals=intervals, after="frames"))
+        chains.append(Chain(side=ViewSide.BOTTOM, intervals=intervals, after="frames", is_main=True))
     return chains
 
 

@@ -138,7 +138,9 @@ def test_an_elevation_names_its_openings_and_every_missed_line_with_its_cure(
 def test_where_frames_stand_is_dimensioned_from_the_corner(name: str, side: str) -> None:
     """The row adds up to the width of the wall; every frame's width is in it."""
     plan = plan_of(name, side)
-    placed = fitted(course_elevation(plan), units=plan.grid.units, width=10.0, height=6.5)
+    view = course_elevation(plan)
+    assert view.brief().chains == view.chains  # on the printed sheet, too: who has no CAD has no other
+    placed = fitted(view, units=plan.grid.units, width=10.0, height=6.5)
     rows: dict[float, list[float]] = {}
     for one in placed.dimensions:
         rows.setdefault(one.line[0][1], []).append(one.value)
