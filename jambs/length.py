@@ -165,20 +165,18 @@ class Grid:
         """
         return length if GRIDS[_FINEST[self.units]].holds(length) else self.round(length)
 
-    def as_sawn_in_row(self, lengths: Sequence[float]) -> list[float]:
-        """Return lengths [in] that lie end to end as they are read off, so that they add up to their whole as read.
+    def odd_in_row(self, lengths: Sequence[float]) -> list[int]:
+        """Return which of the lengths [in] of a row keep them from adding up, as read, to their whole as read.
 
-        Where each rounded by itself comes to a step more or less, those that an angle made and that were rounded
-        farthest that way go one step back, of equals the last; what was stated stays.
+        Where each rounded by itself comes to a step more or less, it is those that an angle made and that were rounded
+        farthest that way, of equals the last; never what was stated.
         """
         read = [self.as_sawn(one) for one in lengths]
         over = (sum(read) - self.as_sawn(sum(lengths))) / self.step
         way = math.copysign(1.0, over)
         rounded = [(way * (was - one), number) for number, (was, one) in enumerate(zip(read, lengths, strict=True))]
         free = sorted((one for one in rounded if abs(one[0]) > OFF_GRID), reverse=True)
-        for _, number in free[: int(abs(over) + ROUND_OFF)]:
-            read[number] -= way * self.step
-        return read
+        return sorted(number for _, number in free[: int(abs(over) + ROUND_OFF)])
 
     def text(self, length: float, *, mark: bool = True) -> str:
         """Print a length [in] as the shop reads it: ``4 11/16"``, ``119 mm``; what an angle made, on the grid."""

@@ -15,7 +15,7 @@ from panels import PANELS, paneled
 from jambs.drawings.elements.view import Chain, Ink, View, ViewSide
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
-from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
+from jambs.drawings.views.leaned_details import has_two_faces, leaned_chains
 from jambs.drawings.views.sections import section_view
 from jambs.length import FINE, Units
 from jambs.parts.kit.kit import Kit
@@ -43,13 +43,13 @@ def test_face_and_back_are_both_drawn_and_a_plain_miter_as_before() -> None:
     mark = part_of(kit, "extension jamb", "head").mark
     (view,) = (one for one in details(kit, grid=FINE[Units.INCH]) if one.name == f"detail {mark}")
     assert [shape.ink for shape in view.shapes] == [Ink.HIDDEN, Ink.TRIM_INSIDE]
-    assert not any(has_two_lengths(part) for part in kit_of().parts)
+    assert not any(has_two_faces(part) for part in kit_of().parts)
 
 
 def test_a_jamb_of_an_octagon_tells_face_and_back() -> None:
     """Each end is tilted by half of the 45° that the path turns: the back is longer by 3/4 tan 22 1/2° twice."""
     kit = arched("octagon", 36, 36, exterior_trim__outside__sill=None).kit
-    part = next(one for one in kit.parts if has_two_lengths(one))
+    part = next(one for one in kit.parts if has_two_faces(one))
     face, back = sorted({round(size, 3) for size in told(leaned_chains(part)).values()})
     assert back - face == pytest.approx(2 * 0.75 * 0.41421, abs=4e-3)
 

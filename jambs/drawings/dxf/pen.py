@@ -23,6 +23,9 @@ ATTACHMENT = {
     Align.RIGHT: MTextEntityAlignment.MIDDLE_RIGHT,
 }
 
+REST_TEXT = "(<>)"
+"""The text of an auxiliary dimension: the value that a reader makes of it, in parentheses (ISO 129-1, from memory)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pen:
@@ -106,8 +109,8 @@ class Pen:
             "angle": 90.0 if dimension.is_vertical else 0.0,
             "attachment_point": 5,
             "actual_measurement": dimension.value * self.unit,
-            # A reader that sets the text anew would round it by itself.
-            "text": "<>" if dimension.is_nearest else dimension.text.lines[0],
+            # A reader that sets the text anew would round it to the grid.
+            "text": REST_TEXT if dimension.is_rest else "<>" if dimension.is_nearest else dimension.text.lines[0],
         }
 
     def radial(self, radial: RadialDimension, view: PlacedView) -> None:

@@ -94,7 +94,8 @@ class Leader:
 class Dimension:
     """A dimension in its place: measured points, line, extension lines, text; ``value`` in inches.
 
-    ``is_nearest``: its text is the value as printed by itself, and not a step off so that its row adds up.
+    ``is_nearest``: its text is the value on the shop's grid, and not as it was stated, which may be finer.
+    ``is_rest``: what the others of its row leave, its text in parentheses.
     """
 
     start: Point
@@ -106,6 +107,7 @@ class Dimension:
     leader: Leader | None
     value: float
     is_nearest: bool = True
+    is_rest: bool = False
 
     @property
     def segments(self) -> list[Segment]:

@@ -106,11 +106,13 @@ class Interval:
     """One dimension: the two measured points; what counts is their distance along the chain's axis.
 
     ``name``: what it measures, beside its text at the left or the right of a view; empty where the chain says it.
+    ``is_rest``: what the others of its row leave; it is printed in parentheses, and nothing is sawn by it.
     """
 
     start: Point
     finish: Point
     name: str = ""
+    is_rest: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

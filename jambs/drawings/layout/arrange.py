@@ -39,15 +39,12 @@ TITLE_ROOM = 3.8
 
 
 def dimension_texts(grid: Grid, *, with_unit: bool = True) -> LengthTexts:
-    """Return how a job prints the texts of a row of dimensions: ``5 1/2"``, ``139.7 mm``; inches have their mark."""
+    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``; inches have their mark."""
+    mark = with_unit or grid.units is Units.INCH
 
-    def texts_of(values: Sequence[float], is_stated: bool) -> list[LengthText]:
-        own = grid.fine if is_stated else grid
-        words = [
-            [one_grid.text(one, mark=with_unit or grid.units is Units.INCH) for one in some]
-            for one_grid, some in ((own, own.as_sawn_in_row(values)), (grid, values))
-        ]
-        return [LengthText(said, is_nearest=said == alone) for said, alone in zip(*words, strict=True)]
+    def texts_of(value: float, is_stated: bool) -> LengthText:
+        said, on_grid = (one.text(value, mark=mark) for one in (grid.fine if is_stated else grid, grid))
+        return LengthText(said, is_nearest=said == on_grid)
 
     return texts_of
 
@@ -60,7 +57,7 @@ def _with_radius(call_out: CallOut, texts_of: LengthTexts) -> CallOut:
     """Write the radius of an arc that a call-out dimensions."""
     if call_out.arc is None:
         return call_out
-    (text,) = texts_of([call_out.arc.radius], False)
+    text = texts_of(call_out.arc.radius, False)
     return replace(call_out, lines=(f"{RADIUS}{text.words}",))
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.paper import DESCENDER, Sizes
@@ -22,14 +23,14 @@ from jambs.length import ROUND_OFF
 
 @dataclass(frozen=True, slots=True)
 class LengthText:
-    """A length as it is printed; ``is_nearest``: as it would be by itself, and not a step off to add up in its row."""
+    """A length as it is printed; ``is_nearest``: on the shop's grid, and not as it was stated, which may be finer."""
 
     words: str
     is_nearest: bool = True
 
 
-LengthTexts = Callable[[Sequence[float], bool], list[LengthText]]
-"""How lengths [in] that lie end to end are printed, those of a chain that states them or others."""
+LengthTexts = Callable[[float, bool], LengthText]
+"""How a length [in] is printed, one of a chain that states it or another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,7 @@ class Rows:
 
 
 def spans_of(chain: Chain, *, axis: int, texts_of: LengthTexts) -> list[Span]:
-    """Return the intervals of a chain from low to high along axis 0 (x) or 1 (y); those that touch add up as printed.
+    """Return the intervals of a chain from low to high along axis 0 (x) or 1 (y).
 
     Raises:
         ValueError: two intervals of the row lie over each other.
@@ -65,23 +66,18 @@ def spans_of(chain: Chain, *, axis: int, texts_of: LengthTexts) -> list[Span]:
     ordered = []
     for interval in chain.intervals:
         low, high = sorted((interval.start, interval.finish), key=lambda point: point[axis])
-        ordered.append(Interval(start=low, finish=high, name=interval.name))
+        ordered.append(replace(interval, start=low, finish=high))
     ordered.sort(key=lambda one: (one.start[axis], one.finish[axis]))
-    runs: list[list[Interval]] = []
-    for one in ordered:
-        before = runs[-1][-1].finish[axis] if runs else None
-        if before is not None and one.start[axis] < before - ROUND_OFF:
+    for before, one in pairwise(ordered):
+        if one.start[axis] < before.finish[axis] - ROUND_OFF:
             raise ValueError(f"two dimensions of one row overlap at {one.start[axis]:g}; put them into two rows")
-        if before is None or one.start[axis] > before + ROUND_OFF:
-            runs.append([])
-        runs[-1].append(one)
-    return [
-        Span(one.start[axis], one.finish[axis], one, text)
-        for run in runs
-        for one, text in zip(
-            run, texts_of([one.finish[axis] - one.start[axis] for one in run], chain.is_stated), strict=True
-        )
-    ]
+    return [_span(one, axis, chain.is_stated, texts_of) for one in ordered]
+
+
+def _span(one: Interval, axis: int, is_stated: bool, texts_of: LengthTexts) -> Span:
+    low, high = one.start[axis], one.finish[axis]
+    text = texts_of(high - low, is_stated)
+    return Span(low, high, one, replace(text, words=f"({text.words})") if one.is_rest else text)
 
 
 def stops(chains: Sequence[Chain], axis: int) -> list[float]:
@@ -108,13 +104,13 @@ def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: S
     reach = base
 
     def words_of(length: float, is_stated: bool) -> str:
-        return texts_of([length], is_stated)[0].words
+        return texts_of(length, is_stated).words
 
     for number, chain in enumerate(chains):
         outer = stops(chains[number + 1 :], 1)
         along = along_row(chain, start=reach, outward=outward, sizes=sizes, words_of=words_of, outer=outer)
         if along:
-            (text,) = texts_of([along.dimension.value], chain.is_stated)
+            text = texts_of(along.dimension.value, chain.is_stated)
             dimensions.append(replace(along.dimension, is_nearest=text.is_nearest))
             texts.append(along.name)
             reach = along.reach
@@ -207,6 +203,7 @@ class _UprightRow:
             leader=None if is_beside else self._leader(span.middle, at[1]),
             value=span.high - span.low,
             is_nearest=span.text.is_nearest,
+            is_rest=span.interval.is_rest,
         )
 
     def _extension(self, point: Point) -> Segment:

@@ -172,6 +172,7 @@ class _LevelRow:
             leader=self._leader(span, text) if lane or self.is_past_end else None,
             value=span.high - span.low,
             is_nearest=span.text.is_nearest,
+            is_rest=span.interval.is_rest,
         )
 
     def _extension(self, point: Point) -> Segment:

@@ -14,7 +14,13 @@ from jambs.drawings.views.arced_details import (
     edge_words,
     radii,
 )
-from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_end, leaned_shapes
+from jambs.drawings.views.leaned_details import (
+    across_chains,
+    has_two_faces,
+    leaned_chains,
+    leaned_end,
+    leaned_shapes,
+)
 from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.panel_details import panel_chains, panel_shapes
 from jambs.geometry import Outline, Point
@@ -71,14 +77,16 @@ def _face_view(alike: Alike, grid: Grid) -> View:
     part = alike.part
     if part.arcs:
         return _arced_view(alike, grid)
-    is_two = has_two_lengths(part)
+    is_two = has_two_faces(part)
+    along = leaned_chains(part) if is_two else _edge_chains(part)
+    across = across_chains(part) if is_two or part.is_leaned else _end_chains(part)
     outline = leaned_shapes(part, INKS[part.where]) if is_two else (Shape(points=part.outline, ink=INKS[part.where]),)
     view = View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
         title=f"{alike.marks}  {told_name(part.name, part.where.value)}",
         shapes=(*outline, *_pockets(part), *_slanted_rabbets(part), *panel_shapes(part, INKS[part.where])),
-        chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part), *panel_chains(part)),
+        chains=(*along, *across, *panel_chains(part)),
         call_outs=tuple(_angles(part)),
         remarks=(*_lies(alike), *(_seen_words(part) if alike.names_ends else ()), *told_of(part, grid)),
         largest=1,

@@ -1,4 +1,4 @@
-"""Details of boards whose ends are cut through their thickness too: face and back are of two lengths.
+"""Details of boards whose face and back are not one behind the other: jambs that lean, ends cut through the thickness.
 
 The face is drawn in full lines, the back behind it in broken ones. Both edges of the face are dimensioned, where a tape
 is hooked and a cut is marked; an edge of the back only where it has the long or the short point.
@@ -25,11 +25,12 @@ SIDES = {Edge.NEAR: ViewSide.BOTTOM, Edge.FAR: ViewSide.TOP}
 Ends = Mapping[Arris, tuple[Vector, Vector]]
 
 
-def has_two_lengths(part: Part) -> bool:
-    """Say whether face and back differ in length, so that one outline does not tell where to measure."""
-    if part.kind is not PartKind.EXTENSION_JAMB or part.arcs or not all(isinstance(cut, FLAT) for cut in part.cuts):
+def has_two_faces(part: Part) -> bool:
+    """Say whether face and back differ in length or lie askew, so that one outline does not tell where to measure."""
+    is_jamb = part.is_leaned or part.kind is PartKind.EXTENSION_JAMB
+    if not is_jamb or part.arcs or not all(isinstance(cut, FLAT) for cut in part.cuts):
         return False
-    return any(
+    return part.kind is not PartKind.EXTENSION_JAMB or any(
         abs(
             _length(part.corners, Arris(edge=edge, on_back=True))
             - _length(part.corners, Arris(edge=edge, on_back=False))
@@ -53,7 +54,7 @@ def _ring(ends: Ends, *, on_back: bool) -> tuple[tuple[float, float], ...]:
 
 
 def leaned_chains(part: Part) -> list[Chain]:
-    """Dimension each edge of the face by name, then an edge of the back that has a point of the board."""
+    """Dimension each edge of the face by name, an edge of the back that has a point of the board, then the blank."""
     ends = part.corners
     lengths = {arris: _length(ends, arris) for arris in ends}
     points = {name: pick(lengths.values()) for name, pick in POINTS}
@@ -64,7 +65,17 @@ def leaned_chains(part: Part) -> list[Chain]:
         is_point = any(abs(lengths[back] - length) < HALF_64TH for length in points.values())
         if is_point and abs(lengths[back] - lengths[face]) > HALF_64TH:
             chains.append(_chain(part, ends, back, lengths, points))
-    return chains
+    return [*chains, *_blank(part, max(lengths.values()))]
+
+
+def _blank(part: Part, longest: float) -> list[Chain]:
+    """Dimension what the board is sawn from, which is longer than any of its edges where both ends lean one way."""
+    if part.length - longest < HALF_64TH:
+        return []
+    low = min((start for start, _ in part.corners.values()), key=lambda one: one[0])
+    high = max((finish for _, finish in part.corners.values()), key=lambda one: one[0])
+    whole = Interval(start=low[:2], finish=high[:2])
+    return [Chain(side=ViewSide.BOTTOM, intervals=(whole,), after="blank")]
 
 
 def _chain(part: Part, ends: Ends, arris: Arris, lengths: Mapping[Arris, float], points: Mapping[str, float]) -> Chain:
@@ -73,6 +84,23 @@ def _chain(part: Part, ends: Ends, arris: Arris, lengths: Mapping[Arris, float],
     side = "on the back" if arris.on_back else "on the face"
     words = ", ".join([f"{edge_name(part, arris.edge)} {side}", *named])
     return Chain(side=SIDES[arris.edge], intervals=(Interval(start=(u0, v0), finish=(u1, v1)),), after=words)
+
+
+def across_chains(part: Part) -> list[Chain]:
+    """Dimension the face across, at each end where it tapers; how far the back stands out is seen on the end."""
+    start, finish = (_across(part, at) for at in (0, 1))
+    is_same = abs(_wide(start) - _wide(finish)) < HALF_64TH
+    found = [(ViewSide.LEFT, start), *([] if is_same else [(ViewSide.RIGHT, finish)])]
+    return [Chain(side=side, intervals=(one,)) for side, one in found]
+
+
+def _across(part: Part, at: int) -> Interval:
+    near, far = (part.corners[Arris(edge=edge, on_back=False)][at][:2] for edge in Edge)
+    return Interval(start=near, finish=far)
+
+
+def _wide(one: Interval) -> float:
+    return one.finish[1] - one.start[1]
 
 
 def _length(ends: Ends, arris: Arris) -> float:
