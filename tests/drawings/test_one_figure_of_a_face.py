@@ -15,8 +15,10 @@ import pytest
 from jambs.app.chain import kits_as_cut
 from jambs.drawings.elements.paper import scales_of
 from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.view import ViewKind
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.views.details import details
+from jambs.drawings.views.leaned_details import has_two_faces
 from jambs.drawings.views.on_grid import on_grid
 from jambs.job import Job, read_job
 from jambs.length import Grid, Units, read_length
@@ -69,3 +71,14 @@ def test_every_dimension_of_a_detail_is_its_length_as_read_off_by_itself(example
         for _, view in drawn_details(kit, job):
             unlike = [one for one in view.dimensions if one.text.lines[0].strip("()") != grid.text(one.value)]
             assert unlike == [], view.name
+
+
+@pytest.mark.parametrize("example", ["creamery", "gable-house"])
+def test_the_length_in_the_table_stands_on_the_detail_of_a_board_of_two_faces(example: str) -> None:
+    """Where both ends lean one way no edge is as long as the blank: it has a dimension of its own."""
+    job = read_job(next(one for one in EXAMPLES if one.name == example))
+    found = [(part, view) for kit in kits_as_cut(job) for part, view in drawn_details(kit, job)]
+    faces = [(part, view) for part, view in found if view.kind is ViewKind.DETAIL and has_two_faces(part)]
+    assert faces
+    for part, view in faces:
+        assert job.shop.grid.text(part.length) in {one.text.lines[0] for one in view.dimensions}, part.mark
