@@ -12,7 +12,7 @@ from arches import arched
 from cases import changed, job_of, kit_of, part_of
 from panels import PANELS, paneled
 
-from jambs.drawings.elements.view import Chain, Ink, View, ViewSide
+from jambs.drawings.elements.view import Chain, Ink, View, ViewKind, ViewSide
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.leaned_details import has_two_faces, leaned_chains
@@ -170,3 +170,19 @@ def test_a_mirror_image_is_told_how_it_lies_and_a_part_by_itself_as_before() -> 
         f"{right}: face up, frame edge above, room edge below",
     )
     assert views[f"detail {head}"].remarks[0] == "face up, room edge above, frame edge below"
+
+
+def ends_of(**flare: Any) -> list[tuple[str, tuple[str, ...]]]:
+    trim = {**MITERED, "interior_trim__inside__flare": flare}
+    kit = kit_of(**trim)
+    return [(one.title, one.remarks) for one in details(kit, grid=FINE[Units.INCH]) if one.kind is ViewKind.PROFILE]
+
+
+def test_boards_whose_ends_are_alike_share_the_picture_of_them() -> None:
+    """Flared 20° all round all jambs are as wide and as beveled, head and bottom one detail; a head at 15° is apart."""
+    bevels = "bevels: frame edge 20°, room edge 20°"
+    seen = ("face up, frame edge at the left", "W1-1: right end", "W1-2: top end", bevels)
+    assert ends_of(sides="20 deg", head="20 deg", sill="20 deg") == [("W1-1, W1-2  ends", seen)]
+    apart = ends_of(sides="20 deg", head="15 deg", sill="20 deg")
+    assert [title for title, _ in apart] == ["W1-1  end", "W1-2, W1-4  ends"]
+    assert apart[0][1][0] == "right end, face up, frame edge at the left"

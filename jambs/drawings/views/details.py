@@ -40,13 +40,27 @@ INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where
 
 
 def details(kit: Kit, *, grid: Grid) -> list[View]:
-    """Make the views of every part whose shape words do not tell; like parts and mirror images share one."""
+    """Make the views of every part whose shape words do not tell; like parts and mirror images share one.
+
+    So do ends that are alike, of boards of any length.
+    """
     views = []
-    for alike in grouped([part for part in kit.parts if not is_told_in_words(part)], grid):
+    drawn = grouped([part for part in kit.parts if not is_told_in_words(part)], grid)
+    ends = _like_ends([alike.part for alike in drawn if _needs_profile(alike.part)])
+    for alike in drawn:
         views.append(_face_view(alike, grid))
-        if _needs_profile(alike.part):
-            views.append(_profile_view(alike))
+        views += [_profile_view(parts) for parts in ends if parts[0] is alike.part]
     return views
+
+
+def _like_ends(parts: Iterable[Part]) -> list[list[Part]]:
+    """Put parts together whose ends look alike, in the order of the first of each."""
+    found: dict[object, list[Part]] = {}
+    for part in parts:
+        view = _profile_view([part])
+        points = [tuple((round(v * 128), round(w * 128)) for v, w in shape.points) for shape in view.shapes]
+        found.setdefault((part.where, edge_names(part), *points, _bevels(part)), []).append(part)
+    return list(found.values())
 
 
 def is_told_in_words(part: Part) -> bool:
@@ -250,9 +264,9 @@ def _needs_profile(part: Part) -> bool:
     return len(part.profile) != 4 or has_groove or any(isinstance(cut, EdgeBevel) for cut in part.cuts)
 
 
-def _profile_view(alike: Alike) -> View:
-    """Draw the finish end of the board, face up, near edge at the left, kerfs and grooves cut in."""
-    part = alike.part
+def _profile_view(parts: Sequence[Part]) -> View:
+    """Draw the finish end of boards that are alike there: face up, near edge at the left, kerfs and grooves cut in."""
+    part = parts[0]
     outline = tuple((v, part.thickness - w) for v, w in _finish_end(part))
     is_molded = any(isinstance(cut, Molded) for cut in part.cuts)
     grooves = [_groove(part, pocket) for pocket in part.pockets if _runs_through(part, pocket)]
@@ -260,11 +274,15 @@ def _profile_view(alike: Alike) -> View:
     return View(
         name=f"profile {part.mark}",
         kind=ViewKind.PROFILE,
-        title=f"{part.mark}  end",
+        title=f"{listed(parts)}  end{'s' if len(parts) > 1 else ''}",
         shapes=(Shape(points=_notched(outline, grooves), ink=INKS[part.where]),),
         fills=() if grooves else (fill,),
         chains=tuple(_profile_chains(outline, grooves, is_molded=is_molded)),
-        remarks=(*_bevels(part), *(["section at full scale: see the templates"] if is_molded else [])),
+        remarks=(
+            *_seen_from(parts),
+            *_bevels(part),
+            *(["section at full scale: see the templates"] if is_molded else []),
+        ),
     )
 
 
@@ -329,12 +347,21 @@ def _ends_up(outline: Sequence[Point]) -> list[Point]:
     return [low, high]
 
 
+def _seen_from(parts: Sequence[Part]) -> tuple[str, ...]:
+    """Say which end of each part is seen, and how it lies."""
+    seen: dict[str, list[Part]] = {}
+    for part in parts:
+        seen.setdefault(f"{part.seat.ends[1].words} end", []).append(part)
+    lies = f"face up, {edge_names(parts[0])[0]} at the left"
+    if len(seen) == 1:
+        return (f"{next(iter(seen))}, {lies}",)
+    return (lies, *(f"{listed(some)}: {end}" for end, some in seen.items()))
+
+
 def _bevels(part: Part) -> tuple[str, ...]:
-    near, far = edge_names(part)
-    names = {Edge.NEAR: near, Edge.FAR: far}
+    names = dict(zip(Edge, edge_names(part), strict=True))
     found = [f"{names[edge]} {decimal_text(angle, 1)}°" for edge, angle in _edge_angles(part).items()]
-    seen = f"{part.seat.ends[1].words} end, face up, {near} at the left"
-    return (seen, *(["bevels: " + ", ".join(found)] if found else []))
+    return ("bevels: " + ", ".join(found),) if found else ()
 
 
 def _edge_angles(part: Part) -> dict[Edge, float]:
