@@ -11,6 +11,7 @@ from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.elements.view import View, ViewKind
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.fewest import Pages, fewest_sheets, in_as_few, plain_count
+from jambs.drawings.layout.off_edges import off_edges
 from jambs.drawings.layout.packing import OnPage, room_on
 from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.view_scales import (
@@ -138,8 +139,8 @@ def draw_opening(
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = at_scales(wanted, job.units, pages[0])
     tried = partial(_tries, small=small_picture(asked, job.units), notes=notes, tables=tables)
-    ordered, laid_out = _on_fewest(views, asked, tried, pages, job.units)
-    ordered, laid_out = _with_best_picture((ordered, laid_out), asked, pages, job.units)
+    found = _on_fewest(views, asked, tried, pages, job.units)
+    ordered, laid_out = _off_edges(*_with_best_picture(found, asked, pages, job.units))
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -215,6 +216,13 @@ def _with_best_picture(best: Found, asked: Sequence[View], pages: Sequence[Page]
         if fits(other, pages[0]) and (found := in_as_few(larger, pages, _sheet_counts(best))):
             return larger, found
     return best
+
+
+def _off_edges(views: Sequence[PlacedView], laid_out: Sequence[Pages]) -> Found:
+    """Take leaders off the lines that they lie along; every view stays where it is and as large."""
+    clear = {view.name: off_edges(view) for view in views}
+    pages = [[[replace(one, view=clear[one.view.name]) for one in on_page] for on_page in some] for some in laid_out]
+    return list(clear.values()), pages
 
 
 def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:

@@ -16,6 +16,7 @@ from jambs.drawings.elements.placed import Lettering, PlacedView
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.callouts import Column, column_call_outs
+from jambs.drawings.layout.off_edges import off_edges
 from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)
@@ -105,6 +106,10 @@ def views(draw: some.DrawFn) -> View:
 def test_nothing_touches_in_any_view(view: View, units: Units, number: int) -> None:
     placed = arrange(view, scale=scales_of(units)[number], units=units)
     assert collisions(placed) == []
+    moved = off_edges(placed)
+    assert collisions(moved) == []
+    assert len(crossings(moved)) <= len(crossings(placed))
+    assert moved.box == placed.box
 
 
 @examples(100)

@@ -9,6 +9,7 @@ from jambs.drawings.dxf.document import repeatable
 from jambs.drawings.elements.paper import Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.off_edges import off_edges
 from jambs.drawings.svg.pen import SvgPage, SvgPen
 from jambs.length import MM_PER_INCH
 
@@ -26,7 +27,7 @@ def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
     """Return one view as an SVG whose size is its true size on paper; at another scale its texts are laid out anew."""
     view = drawing.view(name)
     if scale is not None and scale != view.scale:
-        view = arrange(drawing.asked_view(name), scale=scale, units=drawing.units)
+        view = off_edges(arrange(drawing.asked_view(name), scale=scale, units=drawing.units))
     return placed_svg(view)
 
 
@@ -44,7 +45,7 @@ def view_picture(drawing: Drawing, name: str, *, width: float, height: float) ->
         view = arrange(brief, scale=scale, units=drawing.units)
         if view.paper_width <= width and view.paper_height <= height:
             break
-    return ViewPicture(title=asked.title, svg=placed_svg(view), scale=scale.words)
+    return ViewPicture(title=asked.title, svg=placed_svg(off_edges(view)), scale=scale.words)
 
 
 def placed_svg(view: PlacedView) -> str:

@@ -25,6 +25,8 @@ from jambs.parts.kit.kit import Kit
 ALONG_BOARDS = 0.75
 """How much is shown past the inner corner of the casing, along both boards [in]."""
 WORDS = {Where.INTERIOR: ("inside", "seen from the room"), Where.EXTERIOR: ("outside", "seen from outside")}
+ABOUT_LEVEL = 0.25
+"""A joint that rises no more than this, up for each inch across, is about level."""
 NARROW_WORDS = 0.75
 """Lines of call-outs are broken here [in on paper]."""
 
@@ -201,10 +203,16 @@ def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:
     for one in corner.boards:
         middle = box_around(clipped(one.polygon, box)).center
         yield CallOut(target=middle, lines=(f"{one.part.mark}  {one.part.name}",), side=ViewSide.RIGHT)
-    (x0, y0), (x1, y1) = corner.joint
     words = f"miter {decimal_text(corner.angle_deg, 1)}°{_to_other(corner)}"
-    target = ((x0 + x1) / 2, (y0 + y1) / 2)
-    yield CallOut(target=target, lines=(words,), side=ViewSide.RIGHT, on_edge=True)
+    yield CallOut(target=_on_joint(corner), lines=(words,), side=ViewSide.RIGHT, on_edge=True)
+
+
+def _on_joint(corner: _Corner) -> Point:
+    """Return the middle of the joint; of one that is about level its right end, or the leader would lie along it."""
+    (x0, y0), (x1, y1) = corner.joint
+    if abs(y1 - y0) < ABOUT_LEVEL * abs(x1 - x0):
+        return max(corner.joint)
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
 def _to_other(corner: _Corner) -> str:

@@ -1,0 +1,202 @@
+"""Leaders off the lines of a view: one that lies along a drawn line for a stretch reads as part of it.
+
+This is done last, to a view in its place: a text moves up or down a little with the shoulder of its leader, where there
+is room, so that the leader turns about its target. The view stays as large as it is.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from itertools import chain, combinations, product
+
+from jambs.drawings.elements.boxes import Box, Segment, box_around, crossing, segments_of
+from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, PlacedView
+from jambs.geometry import Point
+from jambs.length import OFF_GRID
+
+LEAST = 0.15
+"""So long a stretch reads as one line [in on paper]."""
+APART = 0.012
+"""Lines no farther apart read as one: a hair of white between them [in on paper]."""
+STEPS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0)
+"""How far a text is moved, in heights of its letters."""
+ASIDE = (0.5, 1.0, 2.0, 3.0)
+"""How far a target is moved where its text cannot be, in stretches that read as one line."""
+ROUND_TEXT = 0.4
+"""Room round a text, in heights of its letters."""
+MOST_SHOULDERS = 6
+"""A shoulder is made longer by no more stretches than that."""
+WAYS = ((1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0))
+
+
+def off_edges(view: PlacedView) -> PlacedView:
+    """Return a view whose leaders lie along no line of its shapes, as far as their texts have room to move."""
+    lines = _Lines.of(view)
+    for leader in view.leaders:
+        if lines.are_along(leader) and (text := _text_of(leader, view.texts)):
+            tries = (_moved(view, leader, text, lines), _aside(view, leader, lines), _elbowed(view, leader, lines))
+            view = next(chain.from_iterable(tries), view)
+    return view
+
+
+@dataclass(frozen=True, slots=True)
+class _Lines:
+    """The lines of all shapes of a view with the boxes around them, what reads as a stretch and as near [in]."""
+
+    edges: tuple[tuple[Segment, Box], ...]
+    least: float
+    apart: float
+
+    @classmethod
+    def of(cls, view: PlacedView) -> _Lines:
+        least, apart = LEAST * view.scale.factor, APART * view.scale.factor
+        edges = (one for shape in view.shapes for one in segments_of(shape.points, closed=shape.closed))
+        found = ((one, box_around(one).grown(apart)) for one in edges if math.dist(*one) >= least)
+        return cls(tuple(found), least, apart)
+
+    def are_along(self, leader: Leader) -> bool:
+        """Say whether a piece of a leader lies along one of them."""
+        return any(
+            lies_along(piece, edge, self.apart) > self.least
+            for piece in leader.segments
+            for box in (box_around(piece).grown(self.apart),)
+            for edge, its in self.edges
+            if box.overlaps(its)
+        )
+
+
+def _text_of(leader: Leader, texts: Iterable[Lettering]) -> Lettering | None:
+    """Return the text that a leader comes from: beside its shoulder, at its level; none where it has no shoulder."""
+    (x, y), (elbow, level), *_ = leader.points
+    if y != level:
+        return None
+    align = Align.LEFT if x > elbow else Align.RIGHT
+    beside = [one for one in texts if one.at[1] == y and one.align is align and (one.at[0] - x) * (x - elbow) > 0]
+    return min(beside, key=lambda one: abs(one.at[0] - x), default=None)
+
+
+def _moved(view: PlacedView, leader: Leader, text: Lettering, lines: _Lines) -> Iterator[PlacedView]:
+    """Yield the view with a text and its leader at other levels, the nearest first, where both are clear.
+
+    Where it has no room those beyond it in its column go along.
+    """
+    column = [
+        (one, its)
+        for one in view.leaders
+        if one.points[1][0] == leader.points[1][0] and (its := _text_of(one, view.texts))
+    ]
+    for alone, step, way in product((True, False), STEPS, (1, -1)):
+        along = [(leader, text)] if alone else [one for one in column if (one[1].at[1] - text.at[1]) * way >= 0]
+        moved = _Moved.of(along, way * step * text.height)
+        if not any(map(lines.are_along, moved.leaders.values())) and moved.is_clear(view):
+            yield moved.view(view)
+
+
+def _aside(view: PlacedView, leader: Leader, lines: _Lines) -> Iterator[PlacedView]:
+    """Yield the view with the end of a leader a little aside: a dot within its area, an arrow along its edge."""
+    for target in _within_area(leader, lines) if leader.head is Head.DOT else _along_edge(leader, lines):
+        moved = _Moved({id(leader): replace(leader, points=(*leader.points[:-1], target))}, {})
+        if not lines.are_along(moved.leaders[id(leader)]) and moved.is_clear(view):
+            yield moved.view(view)
+
+
+def _elbowed(view: PlacedView, leader: Leader, lines: _Lines) -> Iterator[PlacedView]:
+    """Yield the view with the shoulder of a leader longer, its elbow nearer to the target."""
+    start, (x, level), *rest = leader.points
+    way = math.copysign(lines.least, x - start[0])
+    for count in range(1, MOST_SHOULDERS):
+        moved = _Moved({id(leader): replace(leader, points=(start, (x + count * way, level), *rest))}, {})
+        if not lines.are_along(moved.leaders[id(leader)]) and moved.is_clear(view):
+            yield moved.view(view)
+
+
+def _within_area(leader: Leader, lines: _Lines) -> Iterator[Point]:
+    """Yield places with no line between them and where a dot is."""
+    (x, y), reach = leader.points[-1], lines.least
+    for share, (across, up) in product(ASIDE, WAYS):
+        target = (x + share * across * reach, y + share * up * reach)
+        if not any(crossing(((x, y), target), edge) for edge, _ in lines.edges):
+            yield target
+
+
+def _along_edge(leader: Leader, lines: _Lines) -> Iterator[Point]:
+    """Yield places on the edges that an arrow points at, each within its edge."""
+    x, y = leader.points[-1]
+    for share, (((x0, y0), (x1, y1)), _) in product((*ASIDE, *(-one for one in ASIDE)), lines.edges):
+        if math.dist((x, y), (x0, y0)) + math.dist((x, y), (x1, y1)) > math.dist((x0, y0), (x1, y1)) + OFF_GRID:
+            continue
+        reach = share * lines.least / math.dist((x0, y0), (x1, y1))
+        target = (x + reach * (x1 - x0), y + reach * (y1 - y0))
+        if min(x0, x1) <= target[0] <= max(x0, x1) and min(y0, y1) <= target[1] <= max(y0, y1):
+            yield target
+
+
+@dataclass(frozen=True, slots=True)
+class _Moved:
+    """Leaders and texts that are moved up, by what they were: the identity of each, for two may read alike."""
+
+    leaders: dict[int, Leader]
+    texts: dict[int, Lettering]
+
+    @classmethod
+    def of(cls, pairs: Iterable[tuple[Leader, Lettering]], up: float) -> _Moved:
+        some = list(pairs)
+        leaders = {
+            id(one): replace(one, points=(*(_up(at, up) for at in one.points[:2]), *one.points[2:])) for one, _ in some
+        }
+        return cls(leaders, {id(one): replace(one, at=_up(one.at, up)) for _, one in some})
+
+    def view(self, view: PlacedView) -> PlacedView:
+        """Return the view with them in their places."""
+        texts = tuple(self.texts.get(id(one), one) for one in view.texts)
+        return replace(view, texts=texts, leaders=tuple(self.leaders.get(id(one), one) for one in view.leaders))
+
+    def is_clear(self, view: PlacedView) -> bool:
+        """Say whether they touch nothing else of the view and stay within it; of extension lines they cross no more."""
+        boxes = [one.box for one in view.lettering if id(one) not in self.texts] + [one.box for one in view.tags]
+        stay = [one for one in (*view.leaders, *(one.leader for one in view.radials)) if id(one) not in self.leaders]
+        leaders = [piece for one in stay for piece in one.segments]
+        rows = [piece for one in view.dimensions for piece in one.segments]
+        was = [piece for one in view.leaders if id(one) in self.leaders for piece in one.segments]
+        pieces = [piece for one in self.leaders.values() for piece in one.segments]
+        grown = [one.box.grown(ROUND_TEXT * one.height) for one in self.texts.values()]
+        return (
+            all(view.box.holds(one) for one in (*map(box_around, pieces), *(one.box for one in self.texts.values())))
+            and not any(one.overlaps(box) for one in grown for box in boxes)
+            and not any(one.is_hit_by(piece) for one in grown for piece in (*leaders, *rows))
+            and not any(one.is_hit_by(piece) for one in boxes for piece in pieces)
+            and not any(crossing(one, two) for one in leaders for two in pieces)
+            and not any(crossing(one, two) for one, two in combinations(pieces, 2))
+            and _crossings(rows, pieces) <= _crossings(rows, was)
+        )
+
+
+def _crossings(some: Iterable[Segment], others: Iterable[Segment]) -> int:
+    return sum(crossing(one, two) for one, two in product(some, others))
+
+
+def _up(point: Point, by: float) -> Point:
+    return (point[0], point[1] + by)
+
+
+def lies_along(piece: Segment, edge: Segment, apart: float) -> float:
+    """Return how long a line piece lies along an edge, never farther from it than ``apart`` [in]."""
+    (x0, y0), (x1, y1) = piece
+    long = math.dist(*piece)
+    if not long:
+        return 0.0
+    way = ((x1 - x0) / long, (y1 - y0) / long)
+    (first, off), (last, other) = sorted(
+        ((x - x0) * way[0] + (y - y0) * way[1], (y - y0) * way[0] - (x - x0) * way[1]) for x, y in edge
+    )
+    if last <= first:
+        return 0.0
+    turn = (other - off) / (last - first)
+    if turn:  # where it is so near
+        ends = sorted(first + (side - off) / turn for side in (-apart, apart))
+        first, last = max(first, ends[0]), min(last, ends[1])
+    elif abs(off) > apart:
+        return 0.0
+    return max(0.0, min(last, long) - max(first, 0.0))
