@@ -187,6 +187,7 @@ class Mark:
     """A text that belongs inside a free box of the view; where it does not fit it becomes the call-out.
 
     ``edge`` and ``inward``: before that it is tried on the open side of an edge, with a short leader.
+    ``is_note``: in the letters of notes; else in larger ones where they fit.
     """
 
     text: str
@@ -194,6 +195,7 @@ class Mark:
     call_out: CallOut
     edge: Segment | None = None
     inward: Point | None = None
+    is_note: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -51,7 +51,7 @@ def place_marks(view: View, *, lines: Sequence[Segment], sizes: Sizes) -> dict[i
 
 
 def _is_free(one: PlacedMark, taken: Sequence[Segment], boxes: Sequence[Box], sizes: Sizes) -> bool:
-    box = one.text.box.grown(0.4 * sizes.gap)
+    box = _with_ends(one.text, sizes)
     pointer = one.leader.segments if one.leader else []
     text = one.text.box
     away = APART * sizes.gap
@@ -61,15 +61,23 @@ def _is_free(one: PlacedMark, taken: Sequence[Segment], boxes: Sequence[Box], si
     return not any(other.is_hit_by(line) for other in boxes for line in pointer)
 
 
+def _with_ends(text: Lettering, sizes: Sizes) -> Box:
+    """Return the room that a mark takes: more before and after it, where a line reads as a letter, than above."""
+    box, ends = text.box.grown(0.4 * sizes.gap), 0.4 * sizes.gap
+    if text.upright:
+        return Box(box.left, box.bottom - ends, box.right, box.top + ends)
+    return Box(box.left - ends, box.bottom, box.right + ends, box.top)
+
+
 def _tries(mark: Mark, core: Box, sizes: Sizes) -> Iterator[PlacedMark]:
-    heights = (MARK_HEIGHT * sizes.factor, sizes.text)
+    heights = (sizes.text,) if mark.is_note else (MARK_HEIGHT * sizes.factor, sizes.text)
     for centered, height, upright in product((0.0, CENTERED), heights, (False, True)):
         for share in SHARES:
             lift = centered * height
             x, y = _within(mark.room, share, upright)
             at = (x - lift, y) if upright else (x, y + lift)
             text = Lettering(lines=(mark.text,), at=at, height=height, upright=upright)
-            if mark.room.holds(text.box.grown(0.4 * sizes.gap)):
+            if mark.room.holds(_with_ends(text, sizes)):
                 yield PlacedMark(text=text)
     if mark.edge and mark.inward:
         for away in AWAY:

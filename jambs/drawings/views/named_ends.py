@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from jambs.drawings.elements.boxes import Box
-from jambs.drawings.elements.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
-from jambs.geometry import Point
+from jambs.drawings.elements.boxes import Box, segments_of
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
+from jambs.geometry import Outline, Point
 from jambs.parts.board.part import Part
 from jambs.parts.words.edge_names import edge_names, is_turned
 
@@ -19,7 +19,7 @@ OPPOSITE = {
     ViewSide.TOP: ViewSide.BOTTOM,
     ViewSide.BOTTOM: ViewSide.TOP,
 }
-END_SHARE = 0.24
+END_SHARE = 0.3
 """Of a part's length: how far from its end the name of the end may stand."""
 
 
@@ -68,13 +68,26 @@ def _end_marks(view: View, part: Part) -> list[Mark]:
         left: (Box(core.left, core.bottom, core.left + reach, core.top), ViewSide.LEFT),
         right: (Box(core.right - reach, core.bottom, core.right, core.top), ViewSide.RIGHT),
     }
+    (outline, *_) = (shape.points for shape in view.shapes if shape.ink is not Ink.HIDDEN)
     return [
-        Mark(text=name, room=room, call_out=CallOut(target=_near_end(room, side), lines=(name,), side=side))
+        Mark(
+            text=name,
+            room=room,
+            call_out=CallOut(target=_near_end(outline, room, side), lines=(name,), side=side),
+            is_note=True,
+        )
         for name, (room, side) in rooms.items()
     ]
 
 
-def _near_end(room: Box, side: ViewSide) -> Point:
-    """Return a point of the board clear of a slanted end, for a leader."""
+def _near_end(outline: Outline, room: Box, side: ViewSide) -> Point:
+    """Return a point of the board for a leader, clear of a slanted end: half-way up what there is of the board."""
     away = room.width / 3
-    return (room.left + away if side is ViewSide.LEFT else room.right - away, room.center[1])
+    across = room.left + away if side is ViewSide.LEFT else room.right - away
+    levels = sorted(
+        y0 + (across - x0) / (x1 - x0) * (y1 - y0)
+        for (x0, y0), (x1, y1) in segments_of(outline, closed=True)
+        if min(x0, x1) <= across < max(x0, x1)
+    )
+    low, high = max(zip(levels[::2], levels[1::2], strict=True), key=lambda pair: pair[1] - pair[0])
+    return (across, (low + high) / 2)
