@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.elements.view import View
 from jambs.drawings.svg.picture import ViewPicture, view_picture
@@ -11,28 +13,71 @@ from jambs.sheets.pictures import GAP, Picture, SheetPictures, picture_room, svg
 
 ELEVATION = "interior elevation"
 SECTION = "section jamb"
-SECTION_SHARE, BESIDE_THRESHOLD = 0.55, 0.42
-"""Of the width of the paper: the most that the section takes, of a door too; the elevation has all that is left."""
+SECTION_SHARE, OF_DOOR, BESIDE_THRESHOLD = 0.55, 0.48, 0.42
+"""Of the paper's width: the most that the section takes, of a door, beside its threshold; the elevation has the rest.
+
+That of a door is no higher than what the threshold below the parts needs.
+"""
+READABLE = 12.0
+"""A section reads with the sheet on the bench at 1:10, and at 1" = 1'-0": one of these to an inch on paper."""
 
 
 def sheet_pictures(drawing: Drawing, *, paper: str) -> SheetPictures:
-    """Return the drawings of one opening as they are printed on its cut sheet."""
+    """Return the drawings of one opening as they are printed on its cut sheet.
+
+    The threshold of a door stands between the others where it reads there; else after the parts, as large as there is
+    room.
+    """
     width, height = picture_room(paper)
-    share = BESIDE_THRESHOLD if _thresholds(drawing) else SECTION_SHARE
-    section = _picture(view_picture(drawing, SECTION, width=width * share, height=height))
-    left = width - svg_size(section.svg)[0] / 72
-    elevation = _picture(view_picture(drawing, ELEVATION, width=left, height=height))
-    exploded = _picture(view_picture(drawing, EXPLODED, width=width, height=height))
-    left -= (svg_size(elevation.svg)[0] + GAP) / 72
-    beside = _at_thresholds(drawing, left, height)
-    below = () if beside else _at_thresholds(drawing, width * SECTION_SHARE, height)
-    return SheetPictures(elevation=elevation, section=section, beside=beside, more=(*below, exploded))
+    if not _thresholds(drawing):
+        return _with_more(*_first_row(drawing, SECTION_SHARE, width, height), (), drawing, width, height)
+    elevation, section = _first_row(drawing, BESIDE_THRESHOLD, width, height)
+    left = width - sum(_wide(one) for one in (elevation, section)) - GAP / 72
+    beside = _at_threshold(drawing, left, height)
+    if beside.factor <= READABLE and _wide(beside) <= left:
+        found = _with_more(elevation, section, (), drawing, width, height)
+        return replace(found, beside=(_picture(beside),))
+    below = _at_threshold(drawing, width * SECTION_SHARE, height)
+    return _with_more(*_first_row(drawing, OF_DOOR, width, height), (below,), drawing, width, height)
 
 
-def _at_thresholds(drawing: Drawing, width: float, height: float) -> tuple[Picture, ...]:
-    """Return the section at the threshold of a door, if it has room in a width and a height [in]."""
-    found = (_picture(view_picture(drawing, one.name, width=width, height=height)) for one in _thresholds(drawing))
-    return tuple(one for one in found if svg_size(one.svg)[0] / 72 <= width)
+def _first_row(drawing: Drawing, share: float, width: float, height: float) -> tuple[ViewPicture, ViewPicture]:
+    """Return the elevation and the section, which takes no more than a share of the width."""
+    section = view_picture(drawing, SECTION, width=width * share, height=height)
+    elevation = view_picture(drawing, ELEVATION, width=width - _wide(section), height=height)
+    return elevation, section
+
+
+def _with_more(
+    elevation: ViewPicture,
+    section: ViewPicture,
+    below: tuple[ViewPicture, ...],
+    drawing: Drawing,
+    width: float,
+    height: float,
+) -> SheetPictures:
+    """Put the parts pulled apart after the parts, beside what else is there, or that alone: it has room kept for it."""
+    left = width - sum(_wide(one) + GAP / 72 for one in below)
+    exploded = view_picture(drawing, EXPLODED, width=left, height=height)
+    has_room = not below or _wide(exploded) <= left
+    rows = [*([(*below, exploded)] if has_room else []), *([below] if below else [])]
+    return SheetPictures(
+        elevation=_picture(elevation),
+        section=_picture(section),
+        more=tuple(tuple(map(_picture, row)) for row in rows),
+        is_last_kept=bool(below),
+    )
+
+
+def _wide(view: ViewPicture) -> float:
+    """Return how wide a picture is [in]."""
+    return svg_size(view.svg)[0] / 72
+
+
+def _at_threshold(drawing: Drawing, width: float, height: float) -> ViewPicture:
+    """Return the section at the threshold of a door, the largest that has room in a width and a height [in]."""
+    (view,) = _thresholds(drawing)
+    return view_picture(drawing, view.name, width=width, height=height)
 
 
 def _thresholds(drawing: Drawing) -> list[View]:

@@ -57,7 +57,7 @@ def fitted(view: View, *, units: Units, width: float, height: float) -> PlacedVi
 def plate_picture(view: View, *, units: Units, width: float, height: float) -> ViewPicture:
     """Return a view as a picture without its title, at the largest scale that fits a room [in on paper]."""
     placed = fitted(view.brief(), units=units, width=width, height=height)
-    return ViewPicture(title=view.title, svg=placed_svg(placed), scale=placed.scale.words)
+    return ViewPicture(title=view.title, svg=placed_svg(placed), scale=placed.scale.words, factor=placed.scale.factor)
 
 
 def _with_issue(views: Sequence[PlacedView], issue: IssueStamp) -> list[PlacedView]:

@@ -37,15 +37,17 @@ class Picture:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetPictures:
-    """The drawings of one cut sheet: interior elevation and section side by side; ``more`` follow the parts.
+    """The drawings of one cut sheet: interior elevation and section side by side.
 
-    ``beside``: others that stand between the two.
+    ``beside``: others that stand between the two; ``more``: rows of which the first that has room follows the parts.
+    ``is_last_kept``: the parts leave room for the last of them, as far as they can.
     """
 
     elevation: Picture
     section: Picture
     beside: tuple[Picture, ...] = ()
-    more: tuple[Picture, ...] = ()
+    more: tuple[tuple[Picture, ...], ...] = ()
+    is_last_kept: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

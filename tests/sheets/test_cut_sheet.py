@@ -297,6 +297,6 @@ def test_more_pictures_never_begin_a_page_of_their_own(height: float, is_shown: 
     kit, few = hand.make_kit(), hand.make_pictures()
     more = Picture(title="Exploded view", svg=hand.box_svg(3.0, height), scale="scale 1:50")
     without = cut_sheets_pdf([kit], hand.make_job(), {"W01": few})
-    pdf = cut_sheets_pdf([kit], hand.make_job(), {"W01": replace(few, more=(more,))})
+    pdf = cut_sheets_pdf([kit], hand.make_job(), {"W01": replace(few, more=((more,),))})
     assert len(paper.pages(pdf)) == len(paper.pages(without))
     assert is_shown is None or ("Exploded view" in paper.words(pdf)) == is_shown

@@ -16,11 +16,12 @@ from jambs.length import MM_PER_INCH
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ViewPicture:
-    """A view as SVG of its true size on paper, its title and its scale in words."""
+    """A view as SVG of its true size on paper, its title, its scale in words; ``factor``: what an inch on paper is."""
 
     title: str
     svg: str
     scale: str
+    factor: float
 
 
 def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
@@ -45,7 +46,7 @@ def view_picture(drawing: Drawing, name: str, *, width: float, height: float) ->
         view = arrange(brief, scale=scale, units=drawing.units)
         if view.paper_width <= width and view.paper_height <= height:
             break
-    return ViewPicture(title=asked.title, svg=placed_svg(off_edges(view)), scale=scale.words)
+    return ViewPicture(title=asked.title, svg=placed_svg(off_edges(view)), scale=scale.words, factor=scale.factor)
 
 
 def placed_svg(view: PlacedView) -> str:
