@@ -9,8 +9,10 @@ from pathlib import Path
 import pytest
 from arches import arched
 from cases import STOOL, changed, job_of, kit_of
+from drawn_examples import drawings_of
 
 import jambs
+from jambs.drawings.elements.boxes import box_around
 from jambs.drawings.elements.view import View, ViewSide
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.job.models.path import size_over_all
@@ -117,3 +119,19 @@ def outline_of(kit: Kit) -> str:
     opening = kit.placement.opening
     assert opening.shape
     return outline_words(rough_path(kit.placement), opening.shape.kind, Units.INCH, framed_to=kit.placement.framed_to)
+
+
+@pytest.mark.parametrize(("example", "mark"), [("creamery", "A1"), ("creamery", "B1"), ("gable-house", "G7")])
+def test_pieces_of_a_curved_head_are_named_at_their_own_side(example: str, mark: str) -> None:
+    """So leaders stay short, and all of them do not pile up over one side."""
+    for name in ("interior elevation", "exterior elevation"):
+        view = drawings_of(example)[mark].view(name)
+        middle = box_around(point for shape in view.shapes for point in shape.points).center[0]
+        named = [(one.points[0][0] - middle, one.points[-1][0] - middle) for one in view.leaders if len(one.points) > 2]
+        assert named and [one for one in named if one[0] * one[1] < 0 and abs(one[1]) > 1.0] == []
+
+
+def test_the_loading_hatch_is_drawn_as_large_as_its_neighbors() -> None:
+    """An arch of 1180 x 1480 at 1:20 is 74 mm high; with all names at one side it found no room and stood at 1:50."""
+    drawing = drawings_of("creamery")["A1"]
+    assert {drawing.view(f"{one} elevation").scale.words for one in ("interior", "exterior")} == {"1:20"}

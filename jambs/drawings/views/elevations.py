@@ -29,7 +29,7 @@ from jambs.drawings.views.shaped_window import (
 from jambs.drawings.views.unit_dimensions import unit_chains
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
-from jambs.length import HALF_64TH, Units, length_text
+from jambs.length import HALF_64TH, OFF_GRID, Units, length_text
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.findings.flare_findings import RoughOpeningFlares
@@ -199,7 +199,8 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
     """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
     part, room = one.part, box_around(one.polygon)
     lines = (part.mark,)
-    side = ViewSide.LEFT if _is_leg(part) and room.center[0] < middle else ViewSide.RIGHT
+    is_at_side = _is_leg(part) or part.runs is not None
+    side = ViewSide.LEFT if is_at_side and room.center[0] < middle - OFF_GRID else ViewSide.RIGHT
     if not part.kind.is_jamb:
         call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
         if not _is_leg(part):
