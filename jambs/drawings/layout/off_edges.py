@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from itertools import chain, combinations, product
+from itertools import chain, combinations, pairwise, product
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, crossing, segments_of
 from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, PlacedView
@@ -80,18 +80,31 @@ def _text_of(leader: Leader, texts: Iterable[Lettering]) -> Lettering | None:
 def _moved(view: PlacedView, leader: Leader, text: Lettering, lines: _Lines) -> Iterator[PlacedView]:
     """Yield the view with a text and its leader at other levels, the nearest first, where both are clear.
 
-    Where it has no room those beyond it in its column go along.
+    Where it has no room those that are in its way in its column go along.
     """
-    column = [
-        (one, its)
-        for one in view.leaders
-        if one.points[1][0] == leader.points[1][0] and (its := _text_of(one, view.texts))
-    ]
+    at = leader.points[1][0]
+    column = [(one, its) for one in view.leaders if one.points[1][0] == at and (its := _text_of(one, view.texts))]
     for alone, step, way in product((True, False), STEPS, (1, -1)):
-        along = [(leader, text)] if alone else [one for one in column if (one[1].at[1] - text.at[1]) * way >= 0]
-        moved = _Moved.of(along, way * step * text.height)
+        up = way * step * text.height
+        along = [(leader, text)] if alone else _in_the_way(text, column, up)
+        moved = _Moved.of(along, up)
         if not any(map(lines.are_along, moved.leaders.values())) and moved.is_clear(view):
             yield moved.view(view)
+
+
+def _in_the_way(
+    text: Lettering, column: Iterable[tuple[Leader, Lettering]], up: float
+) -> list[tuple[Leader, Lettering]]:
+    """Return a text that is to move up so far, with its leader, and what of its column has to move to make room."""
+    way = math.copysign(1.0, up)
+    beyond = sorted(
+        (one for one in column if (one[1].at[1] - text.at[1]) * way >= 0), key=lambda one: one[1].at[1] * way
+    )
+    room = abs(up) + ROUND_TEXT * text.height
+    for number, ((_, one), (_, other)) in enumerate(pairwise(beyond), start=1):
+        if abs(other.at[1] - one.at[1]) - (one.box.height + other.box.height) / 2 > room:
+            return beyond[:number]
+    return beyond
 
 
 def _aside(view: PlacedView, leader: Leader, lines: _Lines) -> Iterator[PlacedView]:
@@ -154,7 +167,7 @@ class _Moved:
         return replace(view, texts=texts, leaders=tuple(self.leaders.get(id(one), one) for one in view.leaders))
 
     def is_clear(self, view: PlacedView) -> bool:
-        """Say whether they touch nothing else of the view and stay within it; of extension lines they cross no more."""
+        """Say whether they touch nothing else of the view and stay within it; of lines they cross no more."""
         boxes = [one.box for one in view.lettering if id(one) not in self.texts] + [one.box for one in view.tags]
         stay = [one for one in (*view.leaders, *(one.leader for one in view.radials)) if id(one) not in self.leaders]
         leaders = [piece for one in stay for piece in one.segments]
@@ -167,7 +180,7 @@ class _Moved:
             and not any(one.overlaps(box) for one in grown for box in boxes)
             and not any(one.is_hit_by(piece) for one in grown for piece in (*leaders, *rows))
             and not any(one.is_hit_by(piece) for one in boxes for piece in pieces)
-            and not any(crossing(one, two) for one in leaders for two in pieces)
+            and _crossings(leaders, pieces) <= _crossings(leaders, was)
             and not any(crossing(one, two) for one, two in combinations(pieces, 2))
             and _crossings(rows, pieces) <= _crossings(rows, was)
         )
