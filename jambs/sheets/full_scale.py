@@ -106,7 +106,8 @@ def _of_form(parts: Sequence[Part], grid: Grid) -> Template:
     past, middle = "it" if ends is ArcEnds.DIAMETER else "them", form.center[0]
     half = without_doubles(kept(form.outline, (1.0, 0.0), (middle, 0.0)))
     outline = tuple((x - middle, y) for x, y in half)
-    cut, center_line = _parted(outline, 0.0)
+    around, center_line = _parted(outline, 0.0)
+    curve, foot = _without_foot(around)
     spring = tuple((x - middle, y) for x, y in form.spring_lines[1])
     bent_to, jamb = (grid.text(one) for one in (form.radius, part.arcs[0].radius))
     radii, one_radius = _form_radii(part, grid), f"radius {bent_to}, for {jamb} once it has sprung back"
@@ -121,12 +122,20 @@ def _of_form(parts: Sequence[Part], grid: Grid) -> Template:
     return Template(
         title=f"{marks} {part.name}: the form {'it is' if len(parts) == 1 else 'all are'} bent over",
         note=f"{radii or one_radius}, {DRAWN_EXACT}; half of it: turned over on the center line it is "
-        f"the other half; the jamb ends on the {ends.value}, the form goes on past {past}",
+        f"the other half; the jamb ends on the {ends.value}, the form goes on past {past}; its foot and the center "
+        "line, square to each other, are drawn on with a straightedge",
         size=size,
-        cut=(cut,),
+        cut=(curve,),
+        ruled=(foot,),
         broken=(center_line, spring),
         labels=tuple(labels),
     )
+
+
+def _without_foot(around: Outline) -> tuple[Outline, Outline]:
+    """Part half an outline of a form, from its foot at the center line on, into its curve and its straight foot."""
+    corner = next(number for number, (_, y) in enumerate(around) if y > SAME_POINT) - 1
+    return around[corner:], around[: corner + 1]
 
 
 def _form_radii(part: Part, grid: Grid) -> str:

@@ -16,6 +16,7 @@ TURNED = "drawn turned to the left: what is above lies at the left, what is left
 class Template:
     """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner.
 
+    ``ruled``: straight lines to cut along that need no paper where nothing else is: a straightedge draws them on.
     ``is_planned``: the depth that it follows is not measured yet. ``labels``: words, each at the right of its point.
     """
 
@@ -26,6 +27,7 @@ class Template:
     broken: tuple[tuple[Point, ...], ...] = ()
     is_planned: bool = False
     labels: tuple[tuple[Point, str], ...] = ()
+    ruled: tuple[tuple[Point, ...], ...] = ()
 
     @property
     def fits(self) -> Point:
@@ -36,10 +38,17 @@ class Template:
     def turned(self) -> Template:
         """The template a quarter turn round, not mirrored."""
         high = self.size[1]
-        cut, broken = (
-            tuple(tuple((high - y, x) for x, y in line) for line in lines) for lines in (self.cut, self.broken)
+        cut, broken, ruled = (
+            tuple(tuple((high - y, x) for x, y in line) for line in lines)
+            for lines in (self.cut, self.broken, self.ruled)
         )
         labels = tuple(((high - y, x), words) for (x, y), words in self.labels)
         return replace(
-            self, note=f"{self.note}; {TURNED}", size=(high, self.size[0]), cut=cut, broken=broken, labels=labels
+            self,
+            note=f"{self.note}; {TURNED}",
+            size=(high, self.size[0]),
+            cut=cut,
+            broken=broken,
+            labels=labels,
+            ruled=ruled,
         )

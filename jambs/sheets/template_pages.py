@@ -81,7 +81,7 @@ def _shared(templates: Sequence[Template], room: Point) -> list[Record]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Tiled:
-    """A template that is larger than a sheet, how it is parted, and the tiles on which something is drawn."""
+    """A template that is larger than a sheet, how it is parted, and the tiles on which there is something to trace."""
 
     template: Template
     tiling: Tiling
@@ -157,11 +157,9 @@ def first_fit(heights: Sequence[float], room: float) -> list[list[int]]:
 
 
 def _is_drawn_on(one: Template, tile: Tile, tiling: Tiling) -> bool:
-    """Say whether something stands on a tile that is not on the one left of it or below it as well."""
+    """Say whether there is something to trace on a tile that is not on the one left of it or below it as well."""
     low, top = tiling.own(tile)
-    lines = (pair for line in (*one.cut, *one.broken) for pair in pairwise(line))
-    points = ((at, at) for at, _ in one.labels)
-    return any(within(pair, low, top) for pair in (*lines, *points))
+    return any(within(pair, low, top) for line in one.cut for pair in pairwise(line))
 
 
 def _template(one: Template) -> Record:
@@ -169,7 +167,7 @@ def _template(one: Template) -> Record:
         "title": one.title,
         "note": one.note,
         "size": one.size,
-        "cut": one.cut,
+        "cut": (*one.cut, *one.ruled),
         "broken": one.broken,
         "labels": [{"at": at, "words": words} for at, words in one.labels],
         "planned": PLANNED if one.is_planned else "",

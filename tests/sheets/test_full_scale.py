@@ -359,3 +359,44 @@ def test_every_template_is_told_to_who_cannot_see_it_under_a_heading_of_its_own(
     assert len(figures) == sum(kind == "/H2" for kind, _ in told) == 5
     assert figures[0].startswith("W01-4 stool, ")
     assert all(", at full scale. " in words for words in figures)
+
+
+@pytest.mark.parametrize(
+    ("example", "mark", "count", "left_out"),
+    [("creamery", "A1", 5, {"A1", "B1", "B3", "C3"}), ("gable-house", "G7", 4, {"A1", "B3"})],
+)
+def test_a_tile_on_which_there_is_nothing_to_trace_is_not_printed(
+    example: str, mark: str, count: int, left_out: set[str]
+) -> None:
+    """The foot of a form and its center line are straight and square to each other: they need no paper of their own."""
+    job, kits = house(example)
+    data = templates_data(kits[mark], templates_of(kits[mark], grid=job.shop.grid), job)
+    tiles = [
+        one for sheet in data["sheets"] for one in sheet["templates"] if one["tile"] and "the form" in one["title"]
+    ]
+    assert len(tiles) == count
+    assert all(set(one["tile"]["blank"]) == left_out for one in tiles)
+    assert "its foot and the center line, square to each other, are drawn on with a straightedge" in tiles[0]["note"]
+    assert "There is nothing to trace on A1" in words(pdf(example, mark))
+
+
+@pytest.mark.parametrize("mark", ["A1", "B1"])
+def test_all_of_a_curve_is_on_the_tiles_that_are_printed(mark: str) -> None:
+    """Every point to cut along but those of a straight foot is within what some printed tile shows."""
+    job, kits = house("creamery")
+    found = templates_of(kits[mark], grid=job.shop.grid)
+    data = templates_data(kits[mark], found, job)
+    shown: dict[str, list[Any]] = {}
+    for one in (one for sheet in data["sheets"] for one in sheet["templates"] if one["tile"]):
+        shown.setdefault(one["title"], []).append(one)
+    assert shown
+    for tiles in shown.values():
+        ways = [one for one in found if one.title == tiles[0]["title"]]
+        ways += [one.turned for one in ways]
+        (template,) = (one for one in ways if one.size == tiles[0]["size"])
+        for point in (point for line in template.cut for point in line):
+            boxes = ((one["tile"]["low"], one["tile"]["area"]) for one in tiles)
+            assert any(
+                all(low - SAME <= at <= low + wide + SAME for at, low, wide in zip(point, lows, area, strict=True))
+                for lows, area in boxes
+            ), (template.title, point)
