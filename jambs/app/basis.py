@@ -20,7 +20,7 @@ from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.record import job_record
 from jambs.values import Record, as_sawn
 
-SAWN = ("width", "length", "taper", "strips", "cuts", "glue_up")
+SAWN = ("width", "length", "taper", "strips", "cuts", "glue_up", "courses")
 TOLD = ("mark", "name", "position", "stock", "thickness", "ends")
 """What a cutting plan saws of a part, and what it tells of it. Not its board: that one the plan decides."""
 NO_PRICE: Record = {"prices": (), "price_per_foot": None, "source": ""}
@@ -69,7 +69,7 @@ def parts_basis(openings: Iterable[Record], planned: Collection[str], *, grid: G
     return {
         part["mark"]: digest(_sawn(part, grid, is_planned=part["mark"] in planned))
         for _, part in _parts(openings)
-        if part["is_wood"]
+        if part["is_wood"] or "courses" in part
     }
 
 

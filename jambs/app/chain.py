@@ -9,6 +9,7 @@ from dataclasses import replace
 from jambs.job import Job
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.plan import OutsideError
+from jambs.outside.returned_pieces import with_course_pieces
 from jambs.parts.board.marks import NO_MARKS, MarkBook
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import Kit
@@ -143,4 +144,4 @@ def each_kit_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_M
             kits.append(make_kit(without_odd_readings(placement, units=job.units), job, book))
         except (PartsError, PlaceError) as error:  # the second: a neighbor that it is trimmed as one with
             unmade[placement.opening.mark] = error.sentences(job.units)
-    return tuple(kits), unmade
+    return with_course_pieces(kits, job), unmade

@@ -51,7 +51,7 @@ def _are_boards_same(was: Mapping[str, str], now: Mapping[str, str]) -> bool:
 
 
 def _out_of(board: Board | None, part: Part) -> Part:
-    is_it = board and board.stock == part.stock and part.is_wood
+    is_it = board and board.stock == part.stock and (part.is_wood or part.blank.courses)
     return replace(part, blank=replace(part.blank, board=board)) if is_it else part
 
 

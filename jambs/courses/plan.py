@@ -113,7 +113,7 @@ def plan_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit], job: J
         plan = plan_courses(elevation, cladding, grid=course_grid(job))
         bottoms = {one.mark: one.frame[1] - entry.start_line for one in elevation.openings}
         lines = [line.running for line in plan.lines]
-        return replace(plan, returned=returned_legs(kits_on(name, entry, kits), bottoms, lines))
+        return replace(plan, returned=returned_legs(kits_on(name, entry, kits), bottoms, lines, entry.cladding))
     except CourseError as error:
         about = Subject.elevation(name)
         raise CourseError(*(replace(one, subject=about) for one in error.findings)) from None

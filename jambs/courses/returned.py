@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jambs.job.models.cladding_returns import ReturnLaid
+from jambs.job.models.outside import CladdingEntry
+from jambs.length import HALF_64TH
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
@@ -22,13 +24,15 @@ class ReturnedLeg:
     """The pieces at one side of a reveal, by its mark.
 
     ``length``: of each, from the frame's joint to the corner; ``heights``: butts, over the start line, from below [in].
-    The first piece starts at the foot, cut to the slope of the sill.
+    The first piece starts at the foot, cut to the slope of the sill. ``widths``: of the board each is crosscut from, as
+    the wall's course has it; none of shingles, which come in all widths [in].
     """
 
     opening: str
     mark: str
     length: float
     heights: tuple[float, ...]
+    widths: tuple[float, ...]
     is_mitered: bool
 
     @property
@@ -49,13 +53,15 @@ def is_in_courses(kit: Kit) -> bool:
     return clad is not None and clad.laid is ReturnLaid.COURSES
 
 
-def returned_legs(kits: Sequence[Kit], bottoms: dict[str, float], lines: Sequence[float]) -> tuple[ReturnedLeg, ...]:
+def returned_legs(
+    kits: Sequence[Kit], bottoms: dict[str, float], lines: Sequence[float], cladding: CladdingEntry
+) -> tuple[ReturnedLeg, ...]:
     """Return the pieces at both sides of every reveal that is laid in courses.
 
     ``bottoms``: bottom of the frame by mark, ``lines``: all course lines, both over the start line [in].
     """
     return tuple(
-        _leg(kit, part, bottoms[kit.mark], lines)
+        _leg(kit, part, bottoms[kit.mark], lines, cladding)
         for kit in kits
         if is_in_courses(kit) and kit.mark in bottoms
         for part in kit.parts
@@ -63,16 +69,26 @@ def returned_legs(kits: Sequence[Kit], bottoms: dict[str, float], lines: Sequenc
     )
 
 
-def _leg(kit: Kit, part: Part, bottom: float, lines: Sequence[float]) -> ReturnedLeg:
+def _leg(kit: Kit, part: Part, bottom: float, lines: Sequence[float], cladding: CladdingEntry) -> ReturnedLeg:
     _, low, _, high = seen_box(part)
     foot, top = bottom + low, bottom + high
-    within = [max(below, foot) for below, above in pairwise(lines) if above > foot and below < top]
+    passed = [(below, above) for below, above in pairwise(lines) if above > foot and below < top]
     trim = kit.placement.opening.exterior
     clad = trim.cladding_returns if trim else None
     return ReturnedLeg(
         opening=kit.mark,
         mark=part.mark,
         length=part.width,
-        heights=tuple(within),
+        heights=tuple(max(below, foot) for below, _ in passed),
+        widths=tuple(board_width(cladding, above - below) for below, above in passed) if cladding.widths else (),
         is_mitered=clad is not None and clad.is_mitered,
     )
+
+
+def board_width(cladding: CladdingEntry, exposure: float) -> float:
+    """Return the narrowest board of a cladding that shows an exposure and laps enough [in].
+
+    Courses are laid to what one of them may show; the one that the eave cuts shows less, of any of them.
+    """
+    least = exposure + (cladding.least_lap or 0.0) - HALF_64TH
+    return min((one for one in cladding.widths if one >= least), default=max(cladding.widths))

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from jambs.job import Job
+from jambs.outside.returned_pieces import with_course_pieces
 from jambs.parts.kit.kit import Kit
 from jambs.sheets.marks import part_runs
 from jambs.sheets.money import money_text
@@ -35,7 +36,7 @@ def boards_record(kit: Kit, job: Job) -> Record:
     from jambs.stock.house.lots import house_lots
     from jambs.stock.problem import StockFault
 
-    lots = house_lots([kit], job)
+    lots = house_lots(with_course_pieces([kit], job), job)
     if faults := lot_faults(lots, job.units):
         return _none(*(one.sentence(job.units) for one in faults))
     try:

@@ -187,7 +187,7 @@ def _crew_groups(record: Record) -> list[Record]:
     by_drywall = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
     groups: tuple[tuple[str, str, list[Record], list[Line]], ...] = (
         ("Returns", by_drywall, inside, drywall_lines(record)),
-        ("Cladding in courses", "by the siding crew, piece by piece; not sawn here", outside, []),
+        ("Cladding in courses", _by_siding_crew(outside), outside, []),
     )
     return [
         {
@@ -200,6 +200,12 @@ def _crew_groups(record: Record) -> list[Record]:
         for title, note, parts, joints in groups
         if parts
     ]
+
+
+def _by_siding_crew(parts: Sequence[Record]) -> str:
+    """Say who lays cladding in courses, and where its boards are, where they are planned."""
+    planned = any("courses" in part for part in parts)
+    return f"by the siding crew, piece by piece; {'boards in the cutting plan' if planned else 'not sawn here'}"
 
 
 def _proud_lines(record: Record) -> list[Line]:

@@ -332,9 +332,10 @@ def _laid_slants(one: CutPiece, laid: LaidPiece, units: Units) -> list[list[floa
 
 def _slants(one: CutPiece, units: Units) -> list[list[float]]:
     """How far the start and the finish stand in from the piece's length, each at the lower and the upper edge as it is
-    drawn, in the units of the job; the longer edge is drawn below. Strips to glue up are cut square.
+    drawn, in the units of the job; the longer edge is drawn below. Strips to glue up are cut square, as are
+    pieces of courses.
     """
-    if one.glued:
+    if one.glued or one.is_of_course:
         return [[0.0, 0.0], [0.0, 0.0]]
     slants = end_slants(one.part)
     below, above = sorted(Edge, key=lambda edge: sum(slants[end][edge] for end in End))

@@ -38,6 +38,7 @@ def part_record(part: Part, *, grid: Grid) -> Record:
         "strips": dump(part.strips, units=units),
         **_glue_record(part, grid=grid),
         **_members_record(part, grid=grid),
+        **_courses_record(part, grid=grid),
         **_bends_record(part, grid=grid),
         **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
@@ -84,6 +85,12 @@ def _members_record(part: Part, *, grid: Grid) -> Record:
     """Return the stiles, rails and panels of a jamb that is made as a frame."""
     members = part.frame_members
     return {"members": [part_record(one, grid=grid) for one in members]} if members else {}
+
+
+def _courses_record(part: Part, *, grid: Grid) -> Record:
+    """Return the widths of the boards that pieces of cladding in courses come out of, one each."""
+    widths = part.blank.courses
+    return {"courses": [sawn_size(width, grid=grid) for width in widths]} if widths else {}
 
 
 def _outline_record(part: Part, *, units: Units) -> Record:

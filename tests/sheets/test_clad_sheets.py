@@ -80,7 +80,7 @@ def test_without_casing_nothing_is_told_of_it() -> None:
 def test_sides_in_courses_stand_apart_for_the_siding_crew() -> None:
     found = groups(clad(laid="in courses"))
     own = found["Cladding in courses"]
-    assert own["note"] == "by the siding crew, piece by piece; not sawn here"
+    assert own["note"] == "by the siding crew, piece by piece; boards in the cutting plan"
     assert len(own["parts"]) == 2
     assert "Cladding in courses" not in groups(clad())
     assert "Returns" not in found

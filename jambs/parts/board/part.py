@@ -100,7 +100,8 @@ class PartBlank:
     ``strip_length``: of each, longer than the part [in]. ``is_metal``: a strip of sheet, which is bent.
     ``plies``: of a bent lamination, resawn from the strips; ``thickness`` is then that of the board.
     ``panels``: of a jamb that is a frame with panels, glued up before it is cut as one board.
-    ``crew``: who makes it.
+    ``crew``: who makes it. ``courses``: widths of the boards that its pieces are crosscut from, from below, of cladding
+    that is laid in courses along it [in].
     """
 
     stock: str
@@ -113,6 +114,7 @@ class PartBlank:
     plies: Plies | None = None
     panels: PanelFrame | None = None
     crew: Crew = Crew.CARPENTER
+    courses: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

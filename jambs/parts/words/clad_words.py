@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from jambs.length import Grid
@@ -22,4 +23,14 @@ def clad_work(part: Part, grid: Grid) -> Iterator[str]:
             yield f"bevel the {how}, the face long: mitered to the wall's cladding"
     if part.crew is Crew.SIDING:
         across = grid.text(part.width)
-        yield f"in courses: pieces {across} long from frame to corner, butts on the lines of the wall, to this outline"
+        pieces = f"{_pieces_words(part, grid)} {across} long from frame to corner"
+        yield f"in courses: {pieces}, butts on the lines of the wall, to this outline"
+
+
+def _pieces_words(leg: Part, grid: Grid) -> str:
+    """Count the pieces by the width of their boards; where no courses are planned nobody knows how many they are."""
+    counts = Counter(leg.blank.courses)
+    if not counts:
+        return "pieces"
+    said = " and ".join(f"{count} of {grid.text(width)}" for width, count in counts.items())
+    return f"{said} board," if len(leg.blank.courses) == 1 else f"{said} boards, each"

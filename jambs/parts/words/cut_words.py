@@ -44,7 +44,7 @@ def board_words(part: Part, *, units: Units) -> str:
     if blank.is_metal:
         return f"{blank.stock} {sheet_text(blank.thickness, units)}" if part.is_lining else blank.stock
     if part.crew is not Crew.CARPENTER:
-        return f"{part.stock}, by the {part.crew.value}"
+        return f"{blank.board.words if blank.board else part.stock}, by the {part.crew.value}"
     if part.frame_members:
         return f"{part.stock}, frame and panel"
     return blank.board.words if blank.board else f"{unlisted_words(part, units=units)} ({NOT_LISTED})"

@@ -6,21 +6,28 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
-from jambs.parts.board.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
+from jambs.parts.board.cuts import Cut, EdgeBevel, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.left_on import left_on
-from jambs.parts.kit.planned import DEPTH_PARTS, is_planned, waits_in
+from jambs.parts.kit.planned import DEPTH_PARTS, is_planned, waits_in, width_left_on
 from jambs.stock.house.head_to_tail import slants_of
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.house.side_by_side import ends_of
 from jambs.stock.problem import Piece
 
 STRIP_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+
+
+def course_letters(place: int) -> str:
+    """Letters of a piece among those of one side: a to z, then aa."""
+    turn, rest = divmod(place, len(STRIP_LETTERS))
+    return (STRIP_LETTERS[turn - 1] if turn else "") + STRIP_LETTERS[rest]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +55,12 @@ class CutPiece:
     @property
     def is_width_planned(self) -> bool:
         """Say whether its width may still change, and not its length alone."""
-        return self.is_planned and self.part.kind in DEPTH_PARTS
+        return self.is_planned and self.part.kind in DEPTH_PARTS and not self.is_of_course
+
+    @property
+    def is_of_course(self) -> bool:
+        """Say whether it is a piece of cladding in courses, whose length makes up the depth."""
+        return bool(self.part.blank.courses)
 
     @property
     def is_foot_planned(self) -> bool:
@@ -63,13 +75,40 @@ class CutPiece:
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
     """Return every wooden part of the house as pieces, in the order of openings and marks."""
-    return tuple(
-        piece
-        for kit in kits
-        for part in kit.parts
-        if part.is_wood
-        for piece in (_member_pieces(part, kit, job) if part.frame_members else _pieces(part, kit, job))
-    )
+    return tuple(piece for kit in kits for part in kit.parts for piece in _of_part(part, kit, job))
+
+
+def _of_part(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
+    if part.blank.courses:
+        yield from _course_pieces(part, kit, job)
+    elif part.is_wood:
+        yield from _member_pieces(part, kit, job) if part.frame_members else _pieces(part, kit, job)
+
+
+def _course_pieces(leg: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
+    """Yield the pieces of cladding in courses, all as long as the return is deep, each out of a board of its course.
+
+    Those at the foot and under the head are cut to fit where they are laid.
+    """
+    longer = width_left_on(leg, kit.placement.opening, job.shop)
+    miters = [cut for cut in leg.cuts if isinstance(cut, EdgeBevel | PlaneCut) and end_of(cut) is None]
+    for place, width in enumerate(leg.blank.courses):
+        piece = Piece(
+            mark=leg.mark + course_letters(place),
+            length=printed_steps(leg.width + longer, grid=job.shop.grid),
+            width=printed_steps(width, grid=job.shop.grid),
+            is_mitered=bool(miters),
+            miter_allowance=miter_allowance((HALF_RIGHT_DEG for _ in miters), job.shop, job.units),
+        )
+        yield CutPiece(
+            piece=piece,
+            part=leg,
+            width=width,
+            length=leg.width + longer,
+            allowance=0.0,
+            longer=longer,
+            is_planned=waits_in(kit, leg),
+        )
 
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:

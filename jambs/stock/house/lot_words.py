@@ -120,6 +120,7 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
     return (
         *_allowance_note(planned.lot, grid),
+        *_course_notes(planned.lot, grid),
         *opening_note(planned.lot),
         *_glue_notes(planned.lot, grid),
         *(_pairs_note(planned) if planned.plan.problem.pairs else _nesting_note(planned, grid)),
@@ -134,7 +135,7 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
     if bare:
         who = "1 piece has its" if len(bare) == 1 else f"{len(bare)} pieces have their"
         yield f"{who} planned width: measure before ripping to it.{_until_then(bare)}"
-    wider, longer = ([one for one in lot.pieces if how(one)] for how in (_wider, _longer))
+    wider, longer = ([one for one in lot.pieces if how(one)] for how in (_wider, _waits_in_length))
     if wider:
         is_one = len(wider) == 1
         hold, its, it = ("1 piece holds", "its", "it") if is_one else (f"{len(wider)} pieces hold", "their", "them")
@@ -162,6 +163,32 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
             )
 
 
+def _course_notes(lot: Lot, grid: Grid) -> Iterator[str]:
+    """Say of pieces of cladding in courses where they run, how they are cut off, and what their length waits for."""
+    sides: dict[str, list[CutPiece]] = {}
+    for one in lot.pieces:
+        if one.is_of_course:
+            sides.setdefault(one.part.mark, []).append(one)
+    if sides:
+        runs = [" to ".join(one.piece.mark for one in (some[0], some[-1])) for some in sides.values()]
+        mitered = " (mitered there, as long as the face)" if any(one.piece.is_mitered for one in lot.pieces) else ""
+        yield (
+            f"Cladding in courses from the frame to the corner{mitered}: {', '.join(runs)}. Cut one to a stop, try it, "
+            "then the rest; hold the board, never the short piece. The piece at the foot is cut to the slope of the "
+            "sill, the one under the head return to fit, where they are laid."
+        )
+    waiting = [one for some in sides.values() for one in some if one.is_planned]
+    if waiting:
+        over = [one.longer for one in waiting if one.longer]
+        more = (
+            f"hold {_span(over, grid)} more than the planned length (marked +)" if over else "have their planned length"
+        )
+        yield (
+            f"Pieces of courses {more}: it waits for the depth outside. Saw none to length before the opening is "
+            "measured."
+        )
+
+
 def _until_then(bare: Sequence[CutPiece]) -> str:
     """Name the measure sheet for those that it says a width of: inside. Outside nothing is milled ahead."""
     inside = [one.part.where is Where.INTERIOR for one in bare]
@@ -182,6 +209,10 @@ def _over(one: CutPiece, grid: Grid) -> float:
 
 def _longer(one: CutPiece) -> float:
     return one.longer
+
+
+def _waits_in_length(one: CutPiece) -> float:
+    return 0.0 if one.is_of_course else one.longer
 
 
 def _span(lengths: Iterable[float], grid: Grid) -> str:
