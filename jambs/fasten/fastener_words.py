@@ -7,7 +7,10 @@ from collections.abc import Iterable, Sequence
 from jambs.fasten.plan import FastenerLine
 from jambs.fasten.reach import Through
 from jambs.job.models.openings import Assumed
+from jambs.job.models.outside import Fixed
 from jambs.length import Units, decimal_text, length_text
+
+FRAMING = "the framing"
 
 
 def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assumed, ...]:
@@ -24,7 +27,7 @@ def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assume
     )
 
 
-def way_words(through: Sequence[Through], penetration: float, units: Units, target: str = "the framing") -> str:
+def way_words(through: Sequence[Through], penetration: float, units: Units, target: str = FRAMING) -> str:
     """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
     steps = [through_words(one, units) for one in through]
     return " + ".join([*steps, f"{units.text(penetration)} into {target}"])
@@ -36,6 +39,15 @@ def through_words(one: Through, units: Units) -> str:
     for ending in (text, length_text(one.thickness, units=units, mark=False)):
         name = name.removesuffix(f" {ending}")
     return f"{name} ({text})"
+
+
+TARGETS = {Fixed.RETURN_FURRING: "the wood behind it"}
+"""Into what fasteners reach where that is not the framing alone."""
+
+
+def line_way(line: FastenerLine, units: Units) -> str:
+    """Say what the fasteners of a line go through, and into what."""
+    return way_words(line.through, line.penetration, units, TARGETS.get(line.fixed, FRAMING))
 
 
 def count_words(line: FastenerLine) -> str:

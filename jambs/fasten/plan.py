@@ -15,10 +15,16 @@ from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Units, whole_down, whole_up
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.clad_checks import insulation_behind_returns
 from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 ROLES = {Fixed.STRAPPING: Role.STRAPPING, Fixed.COVER: Role.COVER}
+FIXED_ROUND_OPENINGS = (
+    (Fixed.CASING, Where.EXTERIOR),
+    (Fixed.BUCK, Where.BUCK),
+    (Fixed.RETURN_FURRING, Where.EXTERIOR),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,15 +66,15 @@ class HouseRow:
 
 
 def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], units: Units) -> tuple[FastenerLine, ...]:
-    """Plan the fasteners of one opening's casing and buck, where the job says how they are fastened."""
+    """Plan the fasteners of one opening's casing, buck and return furring, where the job says how they are fastened."""
     lines = []
-    for fixed, where in ((Fixed.CASING, Where.EXTERIOR), (Fixed.BUCK, Where.BUCK)):
+    for fixed, where in FIXED_ROUND_OPENINGS:
         entry, through = entries.get(fixed), through_opening(fixed, kit)
         boards = [part for part in kit.parts if part.where is where and _is(part, fixed, kit)]
         if entry is None or through is None or not boards:
             continue
         count = sum(board_count(board.length, entry) for board in boards)
-        verdict = _verdict(fixed, entry, kit.placement.planes)
+        verdict = _at_opening(fixed, entry, kit)
         lines.append(_line(Subject.opening(kit.mark), fixed, entry, through, count, False, verdict, units))
     return tuple(lines)
 
@@ -77,7 +83,16 @@ def _is(part: Part, fixed: Fixed, kit: Kit) -> bool:
     """Say whether a board is fixed as casing or as a buck is: casing on a wall between openings as the other."""
     if fixed is Fixed.BUCK:
         return part.where is Where.BUCK
+    if fixed is Fixed.RETURN_FURRING:
+        return part.kind is PartKind.RETURN_FURRING
     return part.kind is PartKind.CASING or (kit.run is not None and part.kind is PartKind.MULL_CASING)
+
+
+def _at_opening(fixed: Fixed, entry: FastenerEntry, kit: Kit) -> Verdict | None:
+    """What the table says of an opening's fasteners; of furring in the reveal only where insulation lies behind it."""
+    if fixed is Fixed.RETURN_FURRING and not insulation_behind_returns(kit.placement):
+        return None
+    return _verdict(fixed, entry, kit.placement.planes)
 
 
 def board_count(length: float, entry: FastenerEntry) -> int:

@@ -11,7 +11,9 @@ from importlib.resources import files
 from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.outside import Fixed
 from jambs.length import HALF_64TH, Units, read_length
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.kit import Kit
+from jambs.sides import Side
 from jambs.wall.planes import WallPlanes
 
 READ = "read"
@@ -100,8 +102,10 @@ def through_field(planes: WallPlanes) -> tuple[Through, ...]:
 
 
 def through_opening(fixed: Fixed, kit: Kit) -> tuple[Through, ...] | None:
-    """Return what a fastener of casing or buck goes through; None where the opening has none."""
+    """Return what a fastener of casing, buck or return furring goes through; None where the opening has none."""
     placement = kit.placement
+    if fixed is Fixed.RETURN_FURRING:
+        return through_return_furring(kit)
     if fixed is Fixed.CASING:
         trim = placement.opening.exterior
         if trim is None or not trim.is_cased:
@@ -114,3 +118,21 @@ def through_opening(fixed: Fixed, kit: Kit) -> tuple[Through, ...] | None:
         return (Through(name="liner buck", thickness=buck.thickness),)
     depth = Through(name="outboard buck", thickness=buck.outer - buck.inner)
     return (depth, *layers_to_framing(placement.planes, buck.inner))
+
+
+def through_return_furring(kit: Kit) -> tuple[Through, ...] | None:
+    """Return what a screw of furring behind returned cladding goes through to the edge of the rough opening.
+
+    Where the layers of the wall stop at its back they fill what is left over; the widest side counts.
+    """
+    strips = [part for part in kit.parts if part.kind is PartKind.RETURN_FURRING]
+    if not strips:
+        return None
+    shims, frame = kit.placement.shims, kit.placement.opening.frame
+    gap = 0.0
+    for part in strips:
+        x, y, _ = part.seat.at(0.0, 0.0, part.thickness)
+        left_over = {Side.LEFT: x + shims.left, Side.RIGHT: frame.width + shims.right - x}
+        gap = max(gap, left_over.get(part.side, frame.height + shims.head - y))
+    furring = Through(name="furring", thickness=strips[0].thickness)
+    return (furring, *((Through(name="shims or layers", thickness=gap),) if gap > HALF_64TH else ()))

@@ -11,6 +11,7 @@ from jambs.fasten.fastener_words import through_words
 from jambs.fasten.reach import Through, layers_to_framing
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job
+from jambs.job.models.outside import Fixed
 from jambs.length import HALF_64TH, MM_PER_INCH, Units
 from jambs.outside.fastener_line import (
     CASING_FASTENER,
@@ -25,6 +26,7 @@ from jambs.outside.fastener_line import (
 )
 from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.clad_checks import insulation_behind_returns
 from jambs.parts.jambs.box import box_gaps
 from jambs.parts.kit.backing import Backing, BackingKind, backing_of
 from jambs.parts.kit.kit import Kit
@@ -74,6 +76,7 @@ def other_lines(kit: Kit, job: Job) -> Iterator[InstallFastener]:
     yield from _sill_lines(kit, job.units)
     yield from _mull_lines(kit, job.units)
     yield from _member_lines(kit)
+    yield from _clad_lines(kit, job)
 
 
 def _backing_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
@@ -229,6 +232,29 @@ def _member_lines(kit: Kit) -> Iterator[InstallFastener]:
             says="glue and brads",
             way="into the member below or behind, long enough to reach the framing where it is thick",
             note="clear of miters and of each other's edges",
+        )
+
+
+def _clad_lines(kit: Kit, job: Job) -> Iterator[InstallFastener]:
+    """Hold cladding in the reveal to its furring; and say of furring that nothing behind it holds what it waits for."""
+    boards = _parts(kit, PartKind.CLADDING_RETURN, Where.EXTERIOR)
+    if not boards:
+        return
+    corners = _parts(kit, PartKind.CORNER_BOARD, Where.EXTERIOR)
+    yield stated_line(
+        kind=Fastened.CLADDING_RETURN if corners else Fastened.CLADDING_RETURN_ALONE,
+        says="as the cladding of the wall",
+        way="into the furring, no longer than boards and furring together",
+        note="of a kind that does not rust; not through two boards at once",
+        is_inside=False,
+    )
+    if Fixed.RETURN_FURRING not in job.outside.fasteners and insulation_behind_returns(kit.placement):
+        yield stated_line(
+            kind=Fastened.RETURN_FURRING,
+            says="screws sized for it",
+            way="into what is behind it: insulation holds none, see the check",
+            note="state it under fasteners: return furring, and it is counted",
+            is_inside=False,
         )
 
 

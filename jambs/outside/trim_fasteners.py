@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from jambs.fasten.fastener_words import FRAMING, TARGETS
 from jambs.fasten.findings import NoTrimFastenerLongEnough
-from jambs.fasten.plan import FastenerLine, opening_fasteners
+from jambs.fasten.plan import FIXED_ROUND_OPENINGS, FastenerLine, opening_fasteners
 from jambs.fasten.reach import Through, find_sold
 from jambs.findings import Finding, Subject
 from jambs.job.models.layers import Role
@@ -22,10 +23,11 @@ from jambs.outside.fastener_line import (
     computed_line,
     wall_finish,
 )
-from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
+from jambs.outside.other_fasteners import FURRING_FASTENER, liner_buck, other_lines, window_line
 from jambs.outside.wood_behind_words import wood_words
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.clad_checks import insulation_behind_returns
 from jambs.parts.jambs.box import box_gaps
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.kit import JambFrame, Kit
@@ -41,7 +43,12 @@ ASSUMED_OUTSIDE = {
     Units.INCH: {"fastener": "long wood screw", "penetration": "1 1/2", "spacing": "16"},
     Units.MM: {"fastener": "long wood screw", "penetration": "40 mm", "spacing": "400 mm"},
 }
-"""Where the job does not say how casing and buck are fastened; common practice, no source."""
+"""Where the job does not say how casing, buck and return furring are fastened; common practice, no source."""
+OUTSIDE = {
+    Fixed.CASING: Fastened.EXTERIOR_CASING,
+    Fixed.BUCK: Fastened.BUCK,
+    Fixed.RETURN_FURRING: Fastened.RETURN_FURRING,
+}
 
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
@@ -78,10 +85,14 @@ def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
 
 
 def buck_and_casing(kit: Kit, job: Job) -> tuple[FastenerLine, ...]:
-    """Plan the fasteners of exterior casing and buck, as the job has them or as they are assumed."""
-    entries = {
-        fixed: job.outside.fasteners.get(fixed) or _assumed_entry(job.units) for fixed in (Fixed.CASING, Fixed.BUCK)
-    }
+    """Plan the fasteners of exterior casing, buck and return furring, as the job has them or as they are assumed.
+
+    Of furring on the cut edge of insulation nothing can be assumed: the job says what holds it there.
+    """
+    stated = job.outside.fasteners
+    entries = {fixed: stated.get(fixed) or _assumed_entry(fixed, job.units) for fixed, _ in FIXED_ROUND_OPENINGS}
+    if Fixed.RETURN_FURRING not in stated and insulation_behind_returns(kit.placement):
+        del entries[Fixed.RETURN_FURRING]
     return opening_fasteners(kit, entries, job.units)
 
 
@@ -101,8 +112,9 @@ def too_short(lines: Iterable[InstallFastener], about: Subject, units: Units) ->
             )
 
 
-def _assumed_entry(units: Units) -> FastenerEntry:
-    return FastenerEntry.model_validate(ASSUMED_OUTSIDE[units])
+def _assumed_entry(fixed: Fixed, units: Units) -> FastenerEntry:
+    own = {"fastener": FURRING_FASTENER} if fixed is Fixed.RETURN_FURRING else {}
+    return FastenerEntry.model_validate({**ASSUMED_OUTSIDE[units], **own})
 
 
 def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
@@ -192,7 +204,7 @@ def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
 
 
 def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:
-    kind = Fastened.EXTERIOR_CASING if line.fixed is Fixed.CASING else Fastened.BUCK
+    kind = OUTSIDE[line.fixed]
     return InstallFastener(
         kind=kind,
         what=kind.value,
@@ -205,4 +217,5 @@ def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:
         is_assumed=is_assumed,
         is_inside=False,
         verdict=line.furring,
+        target=TARGETS.get(line.fixed, FRAMING),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject
-from jambs.job.models.layers import MadeOf, Role
+from jambs.job.models.layers import Layer, MadeOf, Role
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.board.boards import SAME_SIZE
 from jambs.parts.board.cuts import CannotBeCut
@@ -66,13 +66,21 @@ def clad_findings(placement: Placement, reveal: ReturnReveal, units: Units) -> I
     yield from _on_insulation(placement, about)
 
 
-def _on_insulation(placement: Placement, about: Subject) -> Iterator[Finding]:
-    start = placement.outside_edge  # farther out than any buck, which ends at the flange plane
-    found = [
+def insulation_behind_returns(placement: Placement) -> tuple[tuple[Layer, float], ...]:
+    """Return the insulation whose cut edge lies behind returns, past the frame, and how deep it does [in].
+
+    The frame's outside edge lies farther out than any buck, which ends at the flange plane.
+    """
+    start = placement.outside_edge
+    return tuple(
         (one.layer, one.outer - max(one.inner, start))
         for one in placement.planes.layers
         if one.layer.role is Role.INSULATION and one.outer - start > SAME_SIZE
-    ]
+    )
+
+
+def _on_insulation(placement: Placement, about: Subject) -> Iterator[Finding]:
+    found = insulation_behind_returns(placement)
     if found:
         yield FurringOnInsulation(
             subject=about,

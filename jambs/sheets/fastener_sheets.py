@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.csv_text import csv_text
-from jambs.fasten.fastener_words import assumed_lengths, count_words, way_words
+from jambs.fasten.fastener_words import assumed_lengths, count_words, line_way
 from jambs.fasten.furring_words import EDITION, verdict_words
 from jambs.fasten.plan import (
     FastenerLine,
@@ -53,7 +53,7 @@ def _house_row(row: HouseRow, units: Units) -> Record:
 
 
 def _way(line: FastenerLine, units: Units) -> str:
-    return way_words(line.through, line.penetration, units)
+    return line_way(line, units)
 
 
 def _alike(lines: Sequence[FastenerLine], units: Units) -> list[list[FastenerLine]]:

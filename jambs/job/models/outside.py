@@ -163,6 +163,7 @@ class Fixed(StrEnum):
     STRAPPING = "strapping"
     COVER = "outer sheathing"
     BUCK = "buck"
+    RETURN_FURRING = "return furring"
 
 
 def _read_area_weight(value: Any) -> float:
