@@ -49,6 +49,7 @@ from jambs.parts.words.glue_words import glue_assumed
 from jambs.parts.words.ply_words import ply_assumed
 from jambs.place.flares import flares_at
 from jambs.place.placement import Placement
+from jambs.place.units import called
 from jambs.place.weight_words import weight_text, weight_why
 from jambs.sides import Side
 
@@ -261,7 +262,7 @@ def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Uni
     if placement.weight_is_assumed:
         found.append(
             Assumed(
-                what="weight of the window",
+                what=f"weight of the {called(placement.opening)}",
                 value=weight_text(placement.weight, units),
                 why=weight_why(placement.opening, units),
             )

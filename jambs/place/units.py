@@ -10,6 +10,21 @@ from jambs.job.models.openings import Opening
 from jambs.sides import Side
 
 
+def called(opening: Opening) -> str:
+    """Name what stands in an opening; of units joined, some of them doors and some not, plainly a frame."""
+    return _named(opening, window="window", door="door", both="frame")
+
+
+def frame_name(opening: Opening) -> str:
+    """Name the frame by what is in it; of units joined, some of them doors and some not, plainly."""
+    return _named(opening, window="window frame", door="door frame", both="frame")
+
+
+def _named(opening: Opening, *, window: str, door: str, both: str) -> str:
+    kinds = {one.window.sash.is_door for one in unit_openings(opening)}
+    return both if len(kinds) > 1 else door if kinds == {True} else window
+
+
 def unit_openings(opening: Opening) -> tuple[Opening, ...]:
     """Return the units of an opening, each with its own window, frame and height; the opening itself where it is one.
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from jambs.geometry import Point, tangent
-from jambs.job.models.openings import Opening
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.kit import Kit
 from jambs.place.placement import Placement
-from jambs.place.units import unit_openings
+from jambs.place.units import frame_name
 from jambs.section.edges import Edges, part_at
 from jambs.section.part_regions import WOOD, face_and_back
 from jambs.section.region import Region, SectionCut, Stuff
@@ -63,12 +62,6 @@ def frame_regions(placement: Placement, inside: float, outside: float) -> list[R
         Region(name=frame_name(placement.opening), stuff=Stuff.FRAME, outline=outline),
         Region(name="glass", stuff=Stuff.GLASS, outline=glass),
     ]
-
-
-def frame_name(opening: Opening) -> str:
-    """Name the frame by what is in it; of units joined, some of them doors and some not, plainly."""
-    kinds = {one.window.sash.is_door for one in unit_openings(opening)}
-    return "frame" if len(kinds) > 1 else "door frame" if kinds == {True} else "window frame"
 
 
 def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:

@@ -22,7 +22,7 @@ from jambs.parts.trim.casing_plane import Slack, hung
 from jambs.parts.trim.metal_returns import over_the_head
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
-from jambs.place.units import mull_frames
+from jambs.place.units import frame_name, mull_frames
 from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
@@ -238,7 +238,7 @@ def _rings(placement: Placement, x: float) -> tuple[Solid, ...]:
     window = placement.opening.window
     start, finish = placement.inside_edge, placement.outside_edge
     step = min(max(placement.flange_plane, start), finish)
-    name = f"{placement.opening.mark} window frame"
+    name = f"{placement.opening.mark} {frame_name(placement.opening)}"
     zones = [(name, start, step, window.frame_face), (f"{name}, outside", step, finish, window.outside_face)]
     if window.frame_face == window.outside_face:
         zones = [(name, start, finish, window.frame_face)]

@@ -138,6 +138,29 @@ def test_what_stands_over_a_door_is_set_from_staging_too(left_out: str, is_told:
     assert any(one.text.startswith("Height: ") for one in kit.cautions) is is_told
 
 
+DOOR: dict[str, Any] = {
+    "windows__fixed__sash": "door in",
+    "openings__0__sill_height": None,
+    "openings__0__floor_below_frame": "1/2",
+    "openings__0__hinge": "left",
+    "interior_trim__inside__style": "three-sided",
+    "exterior_trim__outside__sill": None,
+}
+
+
+def test_cautions_name_what_is_set() -> None:
+    """A window, a door; of units joined that are both (L6 of the quarry loft: doors under a light), the frame."""
+    loft = read_job(EXAMPLES / "quarry-loft")
+    joined = next(kit for kit in make_kits(loft) if kit.mark == "L6")
+    for kit, name in ((kit_of(), "window"), (kit_of(**DOOR), "door"), (joined, "frame")):
+        said = " ".join(one.text for one in kit.cautions)
+        assert f"with a {name} in your hands" in said
+        assert f"until its {name} stands" in said
+        assert kit.placement.buck is None or f"what carries the {name} and" in said
+        others = {"window", "door", "frame"} - {name}
+        assert not any(f"a {one} in your hands" in said or f"its {one} stands" in said for one in others)
+
+
 def has(words: str, **paths: Any) -> bool:
     return any(words in one.text for one in kit_of(**paths).cautions)
 

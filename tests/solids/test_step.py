@@ -100,6 +100,20 @@ def test_bodies_say_what_they_are(tmp_path: Path) -> None:
     assert {"W01-2 extension jamb, left leg", "W01-4 stool", "W01-5 casing, head", "W01 window frame"} <= found
 
 
+def test_the_frame_of_a_door_is_named_so() -> None:
+    door = {
+        "windows__fixed__sash": "door in",
+        "openings__0__sill_height": None,
+        "openings__0__floor_below_frame": "1/2",
+        "openings__0__hinge": "left",
+        "interior_trim__inside__style": "three-sided",
+        "exterior_trim__outside__sill": None,
+    }
+    job = job_of(changed(**door))
+    named = {one.name for one in model_kit(make_kit(place_windows(job)[0], job), job).frame}
+    assert any(name.startswith("W1 door frame") for name in named) and not any("window" in name for name in named)
+
+
 def test_colors_are_by_material(tmp_path: Path) -> None:
     """gmsh reads the colors too, from 0 to 255: every part has its stock's."""
     path = tmp_path / "opening.step"
