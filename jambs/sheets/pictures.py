@@ -13,6 +13,8 @@ GAP = 12.0
 """Between two drawings [pt]."""
 GREATEST_HEIGHT = 250.0
 """Of a drawing on a cut sheet [pt]; what is higher is shrunk."""
+GREATEST_FOLLOWING, LEAST_SHRUNK = 420.0, 0.8
+"""Of a drawing after the parts that would be shrunk by more than this, and its letters with it [pt]."""
 
 PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / MM_PER_INCH * 72 - 72}
 """Between the margins of a cut sheet, half an inch each [pt]."""

@@ -7,7 +7,7 @@ from rounds import rounded_inside
 
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
-from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, places_words
+from jambs.parts.words.alike_words import _corners, is_piece, mark_lines, piece_form, places_words
 
 
 def _marks(numbers: str) -> list[str]:
@@ -45,6 +45,15 @@ def test_places_are_told_as_ranges(places: list[tuple[str, int, int]], told: str
 
 def _forms(parts: tuple[Part, ...], kind: PartKind) -> list[tuple[object, ...]]:
     return [piece_form(part) for part in parts if part.kind is kind and is_piece(part)]
+
+
+def test_a_form_is_told_in_one_way_whichever_corner_comes_first() -> None:
+    """Lines of the cut sheet are compared as text; corners in a set come in an order that depends on how it was made."""
+    parts = [part for part in rounded_inside("full round").kit.parts if is_piece(part)]
+    for kind in {part.kind for part in parts}:
+        assert len({repr(form) for form in _forms(tuple(parts), kind)}) == len(set(_forms(tuple(parts), kind)))
+    corners = [(0.0, 2.25), (6.734375, 0.0), (6.734375, 2.25), (0.0, 0.0), (0.3046875, 0.15625), (6.4296875, 0.15625)]
+    assert len({repr(_corners(corners[at:] + corners[:at])) for at in range(6)}) == 1
 
 
 def test_segments_of_a_full_round_have_one_form() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hand_kits as hand
 import pytest
 
+from jambs.sheets.cut_sheet import _following
 from jambs.sheets.pictures import GAP, Picture, PictureError, picture_room, set_row, svg_size
 
 
@@ -62,3 +63,18 @@ def test_what_keeps_to_the_room_is_not_shrunk(paper: str, width: float) -> None:
     row = set_row((picture(across * 0.4, high), picture(across * 0.6, high)), width=width, height=high * 72)
     assert {one.note for one in row} == {'scale 3" = 1\'-0"'}
     assert sum(one.width for one in row) + GAP == pytest.approx(width, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    ("high", "height", "note"),
+    [
+        (250, 250.0, "1:10"),
+        (310, 250.0, "not to scale (shrunk to 81%)"),  # to be read as it is: no more room than before
+        (320, 320.0, "1:10"),  # 250 / 320 is 78 %, under the 80 % at which letters are read
+        (840, 420.0, "not to scale (shrunk to 50%)"),
+    ],
+)
+def test_what_follows_the_parts_is_higher_where_it_could_not_be_read(high: float, height: float, note: str) -> None:
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="100pt" height="{high}pt"/>'
+    (found,) = _following((Picture(title="Exploded view", svg=svg, scale="1:10"),), 540.0)
+    assert (found["height"], found["note"]) == (pytest.approx(height), note)

@@ -26,8 +26,9 @@ def piece_form(part: Part) -> tuple[object, ...]:
     return (part.kind, part.where, *(_corners(one) for one in corners), _corners(part.profile), pockets)
 
 
-def _corners(points: Iterable[Sequence[float]]) -> frozenset[tuple[int, ...]]:
-    return frozenset(tuple(round(value * STEPS) for value in point) for point in points)
+def _corners(points: Iterable[Sequence[float]]) -> tuple[tuple[int, ...], ...]:
+    """Return corners in one order, whichever of them the outline begins at: what is told of pieces is compared as text."""
+    return tuple(sorted({tuple(round(value * STEPS) for value in point) for point in points}))
 
 
 def piece_place(part: Part) -> tuple[str, int, int]:
