@@ -48,7 +48,7 @@ def _forms(parts: tuple[Part, ...], kind: PartKind) -> list[tuple[object, ...]]:
 
 
 def test_a_form_is_told_in_one_way_whichever_corner_comes_first() -> None:
-    """Lines of the cut sheet are compared as text; corners in a set come in an order that depends on how it was made."""
+    """Lines of the cut sheet are compared as text, and a set is told in the order it was made in."""
     parts = [part for part in rounded_inside("full round").kit.parts if is_piece(part)]
     for kind in {part.kind for part in parts}:
         assert len({repr(form) for form in _forms(tuple(parts), kind)}) == len(set(_forms(tuple(parts), kind)))

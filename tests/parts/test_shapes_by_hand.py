@@ -17,9 +17,11 @@ from jambs.job import JobFaults
 from jambs.parts.board.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.findings.flare_findings import RoughOpeningFlares
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.make import PartsError
+from jambs.sides import Side
 
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
 BUTTED = {"thickness": "3/4", "stock": "poplar", "joint": "head over legs"}
@@ -245,3 +247,44 @@ def test_under_an_arc_a_level_board_hangs_over_and_a_leg_does_not() -> None:
     lengths = [{p.position: p.length for p in of(kit, PartKind.CASING)} for kit in (flush, over)]
     assert lengths[1]["bottom"] == pytest.approx(lengths[0]["bottom"] + 1.0)
     assert lengths[1]["right leg"] == pytest.approx(lengths[0]["right leg"])
+
+
+FLARED = {
+    **{"interior_trim__inside__jamb": MITERED, "exterior_trim": None, "walls__main__buck": None},
+    "interior_trim__inside__flare": {"sides": "12 deg", "head": "12 deg", "sill": "12 deg"},
+    "openings__0__sill_height": "20",
+    "position": {"flange_on": "sheathing"},
+}
+
+
+def hole_at_framing(shape: Any, frame: str) -> RoughOpeningFlares:
+    kit = shaped(shape, frame, **FLARED)
+    (found,) = [one for one in kit.findings if isinstance(one, RoughOpeningFlares)]
+    return found
+
+
+def test_the_hole_that_flares_under_a_gable_is_as_high_as_its_peak() -> None:
+    """Slants of 45°: over them the peak stands out by sqrt 2 of what they do, of shims and flare alike."""
+    found = hole_at_framing({"kind": "gable", "sides": "30"}, "36 x 48")
+    out = found.out[Side.HEAD]
+    assert out and found.room_sill and found.room_head
+    rough = 48 + 0.25 * (1 + math.sqrt(2))
+    assert found.height == pytest.approx(rough, abs=1 / 16)
+    assert found.room_sill == 20 - 0.25 - out
+    assert found.room_height == pytest.approx(rough + out * (1 + math.sqrt(2)), abs=1 / 16)
+    assert found.room_head == pytest.approx(20 - 0.25 + rough - 0.25 + 0.25 + out * math.sqrt(2), abs=1 / 16)
+
+
+@pytest.mark.parametrize(
+    ("shape", "frame"),
+    [
+        ({"kind": "gable", "sides": "30"}, "36 x 48"),
+        ({"kind": "raked", "left": "30", "right": "48"}, "24 x 48"),
+        ("triangle", "48 x 30"),
+        ("octagon", "30 x 30"),
+    ],
+)
+def test_sill_and_head_of_the_hole_that_flares_are_its_height_apart(shape: Any, frame: str) -> None:
+    found = hole_at_framing(shape, frame)
+    assert found.room_sill is not None and found.room_head is not None
+    assert found.room_head - found.room_sill == pytest.approx(found.room_height)

@@ -111,8 +111,10 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
     room = Size(
         width=rough.width + out[Side.LEFT] + out[Side.RIGHT], height=rough.height + out[Side.HEAD] + out[Side.SILL]
     )
-    if placement.opening.shape:
+    head = None if sill is None else sill + rough.height + out[Side.HEAD]
+    if placement.opening.shape:  # a peak stands out farther than its slants do
         room = size_over_all(outset(rough_path(placement), out))
+        head = None if sill is None else sill - out[Side.SILL] + framers_grid.up(room.height)
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
@@ -122,7 +124,7 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
         depth=depth,
         out=out,
         room_sill=None if sill is None else sill - out[Side.SILL],
-        room_head=None if sill is None else sill + rough.height + out[Side.HEAD],
+        room_head=head,
         is_standing=is_standing,
     )
 

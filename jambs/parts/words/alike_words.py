@@ -27,7 +27,7 @@ def piece_form(part: Part) -> tuple[object, ...]:
 
 
 def _corners(points: Iterable[Sequence[float]]) -> tuple[tuple[int, ...], ...]:
-    """Return corners in one order, whichever of them the outline begins at: what is told of pieces is compared as text."""
+    """Return corners in one order, whichever of them an outline begins at, since lines are compared as text."""
     return tuple(sorted({tuple(round(value * STEPS) for value in point) for point in points}))
 
 
