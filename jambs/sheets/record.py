@@ -28,6 +28,7 @@ from dataclasses import replace
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Measured
+from jambs.job.models.path import outset
 from jambs.job.models.site import SiteEntry
 from jambs.length import Grid, Units
 from jambs.outside.register import ORDER
@@ -256,7 +257,14 @@ def _flared_record(kit: CutKit, *, units: Units) -> Record:
             "sill_height": size(found.room_sill, units=units),
             "head_height": size(found.room_head, units=units),
             "where": found.where(units),
-        }
+        },
+        **outline_record(
+            kit.placement,
+            outset(rough_path(kit.placement), found.out),
+            units=units,
+            key="flared_outline",
+            framed_to=kit.placement.framed_to,
+        ),
     }
 
 

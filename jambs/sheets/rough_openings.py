@@ -121,6 +121,7 @@ def _rough_row(opening: Record) -> Record:
         **_flared(opening.get("flared_rough_opening")),
         "outline": opening.get("rough_outline", {"text": ""})["text"],
         "is_arched": "arcs" in opening.get("rough_outline", {}),
+        "flared_outline": opening.get("flared_outline", {"text": ""})["text"],
         "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
     }
 

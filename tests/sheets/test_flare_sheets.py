@@ -50,6 +50,32 @@ def test_the_framer_reads_how_far_the_hole_opens() -> None:
     assert [square[one] for one in ("flared", "flared_sill", "flared_head", "flared_aside")] == [""] * 4
 
 
+def test_the_framer_reads_the_shape_of_the_larger_hole_too() -> None:
+    """A gable of 36 x 48, 30 at the sides, 1/4 of shims. 12° over 4 3/16 is 57/64, up to the mark 15/16.
+
+    At the sides the corner rises by shim and flare times tan 22 1/2°, as under any slope of 45°: 30 + 1/4 + 1/4 x 0.414
+    is 30 23/64, and 31 11/16 with 15/16 below and 15/16 x 0.414 more. The peak by sqrt 2: 48 39/64, 50 7/8.
+    """
+    shape = {"kind": "gable", "sides": "30"}
+    square = {"openings__0__rough_opening": None, "openings__0__frame": "36 x 48", "exterior_trim": None}
+    kits, job = built(
+        **{
+            "openings__0__shape": shape,
+            "interior_trim__inside__flare": dict.fromkeys(("sides", "head", "sill"), "12 deg"),
+        },
+        **square,
+    )
+    (row,) = rough_opening_data(kits, job)["rows"]
+    assert row["framing_outline"].startswith('gable, sides 30 3/8" high, peak 48 5/8" high')
+    assert row["flared_outline"] == (
+        'gable, sides 31 11/16" high, peak 50 7/8" high, 19 3/16" from the left, slope 12 in 12 (45°)'
+    )
+    record = json.loads(json.dumps(job_record(kits, job)))
+    jsonschema.validate(record, parts_schema())
+    assert record["openings"][0]["flared_outline"]["text"] == row["flared_outline"]
+    assert rough_opening_data(*flared())["rows"][0]["flared_outline"] == ""
+
+
 def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
     kits, job = flared()
     data = measure_data(kits[0].placement, job)
