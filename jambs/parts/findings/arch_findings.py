@@ -141,24 +141,31 @@ class ArchMadeOfSegments(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArchOutsideNotLaidOut(Finding):
-    """Outside, flashing and cladding over an arch are left to the site."""
+    """Outside, flashing and cladding over an arch are left to the site.
+
+    ``across``: upstand, top and drip of the metal there together; ``along``: the curve it lies on [in].
+    """
 
     code: ClassVar[str] = "arch-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
     is_round: bool
     has_legs: bool
+    across: float
+    along: float
     is_cased: bool = True
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
         over = "casing" if self.is_cased else "face legs of the metal returns"
         by = "the template of the casing" if self.is_cased else "those legs"
+        tape = TAPE_GRIDS[units]
         low = "spring line" if self.has_legs else "level diameter" if self.is_round else "foot of the curve"
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
             f"soft metal over the {over}, or have one made from soldered segments, in pieces lapped upward from the "
-            f"{low}, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
+            f"{low}, its upstand behind the membrane: {tape.text(self.across)} across upstand, top and drip, about "
+            f"{tape.text(self.along)} along the curve. Courses of cladding are planned to the crown and to the "
             f"lowest edge of the trim: cut them along the curve on the wall, by {by}."
         )
 

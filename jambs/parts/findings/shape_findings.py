@@ -6,28 +6,35 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units, decimal_text
+from jambs.length import TAPE_GRIDS, Units, decimal_text
 from jambs.parts.board.angle_words import SQUARE_DEG
+from jambs.parts.board.listing import and_list
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadOutsideNotLaidOut(Finding):
     """Outside, flashing and cladding along a head that is not one level edge are left to the site.
 
-    ``is_cased``: casing lies there, else metal lines the opening.
+    ``is_cased``: casing lies there, else metal lines the opening. ``across``: upstand, top and drip of metal
+    bent there, together; ``along``: each edge of the head [in].
     """
 
     code: ClassVar[str] = "head-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
     is_cased: bool
+    across: float
+    along: tuple[float, ...]
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
+        tape = TAPE_GRIDS[units]
         along = "of the casing" if self.is_cased else "of the head, over the face legs of the metal returns"
         return (
             f"No head flashing is laid out over the {self.shape} head: bend it on site along every edge {along}, "
-            "the upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane. "
+            "the upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: "
+            f"strips {tape.text(self.across)} across upstand, top and drip, for edges of "
+            f"{and_list([tape.text(one) for one in self.along])}, with laps and ends besides. "
             "Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it on the wall."
         )
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from jambs.arcs import arc_chords
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG, tangent
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.shape import ShapeKind
@@ -14,7 +16,7 @@ from jambs.job.models.straight_round import greatest_off, straight_round
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
 from jambs.parts.board.cuts import EndBevel, Miter
-from jambs.parts.board.kinds import PartKind, told_name
+from jambs.parts.board.kinds import PartKind, Where, told_name
 from jambs.parts.board.part import Part
 from jambs.parts.findings.arch_findings import (
     ArchMadeOfSegments,
@@ -57,12 +59,20 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     yield from _buck(placement, about)
     if opening.exterior is None:
         return
+    is_cased, across = opening.exterior.returns is None, _flashing_across(placement, opening.exterior)
+    along = tuple(map(_upper_edge, _over_the_head(parts)))
     if opening.shape.is_arched:
-        has_legs = not opening.shape.is_cut_below(opening.frame)
-        is_cased = opening.exterior.returns is None
-        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round, has_legs=has_legs, is_cased=is_cased)
+        yield ArchOutsideNotLaidOut(
+            subject=about,
+            shape=kind,
+            is_round=is_round,
+            has_legs=not opening.shape.is_cut_below(opening.frame),
+            across=across,
+            along=sum(along),
+            is_cased=is_cased,
+        )
     else:
-        yield HeadOutsideNotLaidOut(subject=about, shape=kind, is_cased=opening.exterior.returns is None)
+        yield HeadOutsideNotLaidOut(subject=about, shape=kind, is_cased=is_cased, across=across, along=along)
     lining = (PartKind.EXTERIOR_JAMB, PartKind.METAL_RETURN)
     below = [part for part in parts if part.kind in lining and part.side is Side.SILL and part.runs]
     # Below a full round that flares the jambs fall outward.
@@ -70,6 +80,25 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     if below and not falls:
         marks = tuple(part.mark for part in below)
         yield LowerEdgesHoldWater(subject=about, marks=marks, is_metal=any(part.is_bent for part in below))
+
+
+def _flashing_across(placement: Placement, trim: ExteriorTrim) -> float:
+    """Girth of metal over the head: upstand, over what it lies on, drip [in]."""
+    over = trim.casing.thickness if trim.is_cased else placement.planes.cladding_depth
+    return trim.head_flashing.upstand + over + trim.head_flashing.drip
+
+
+def _over_the_head(parts: Sequence[Part]) -> list[Part]:
+    """Return what metal over the head lies on: casing, or returns of metal."""
+    kinds = (PartKind.CASING, PartKind.METAL_RETURN)
+    return [one for one in parts if one.where is Where.EXTERIOR and one.side is Side.HEAD and one.kind in kinds]
+
+
+def _upper_edge(part: Part) -> float:
+    """Length of the edge of a board that looks away from the opening, along its curve where it has one [in]."""
+    chords = zip(part.arcs, arc_chords(part.curved_outline), strict=True) if part.arcs else ()
+    outer = [2 * arc.radius * math.asin(chord / (2 * arc.radius)) for arc, chord in chords if not arc.side.is_hollow]
+    return sum(outer) if outer else part.length
 
 
 def is_framed_square(opening: Opening) -> bool:
