@@ -142,13 +142,13 @@ ROWS = [
         inch="No head flashing is laid out over the half round: bends are straight and do not follow a curve. Dress "
         "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the spring "
         'line, its upstand behind the membrane: 4 1/2" across upstand, top and drip, about 64 3/8" along the curve. '
-        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on the "
-        "wall, by the template of the casing.",
+        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on "
+        "the wall, by the template of the casing.",
         mm="No head flashing is laid out over the half round: bends are straight and do not follow a curve. Dress "
         "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the spring "
         "line, its upstand behind the membrane: 114 mm across upstand, top and drip, about 1636 mm along the curve. "
-        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on the "
-        "wall, by the template of the casing.",
+        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on "
+        "the wall, by the template of the casing.",
         severity=CHECK,
         about=W1,
     ),
