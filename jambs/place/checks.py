@@ -79,7 +79,7 @@ def depth_findings(opening: Opening, inside: float, outside: float, job: Job) ->
         found.append(FrameStandsProud(subject=about, proud=-outside))
     widest, rip = widest_jamb(opening, job), jamb_rip(opening, inside, job.shop.proud)
     if widest is not None and rip > widest + SAME_PLANE and opening.interior.stack is None:
-        found.append(JambWiderThanBoards(subject=about, rip=rip))
+        found.append(JambWiderThanBoards(subject=about, rip=job.shop.grid.as_sawn(rip)))
     if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:
         found.append(ExteriorTooShallow(subject=about, depth=outside))
     return found

@@ -180,6 +180,10 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
         {"interior_trim__inside__flare": {"sides": "61 deg"}},
         "is 61°; write a flare from 0 deg to 60 deg, off square to the window",
     ),
+    "a flare that closes": (
+        {"interior_trim__inside__flare": {"sides": "-20 deg"}},
+        "is -20°; write a flare from 0 deg to 60 deg, off square to the window",
+    ),
     "a flare of no unit": (
         {"interior_trim__inside__flare": {"head": "10"}},
         "is 10: degrees or a length? Write 10 deg, or the length with its unit (10 in, 10 mm)",

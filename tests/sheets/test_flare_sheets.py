@@ -10,9 +10,11 @@ import jsonschema
 from cases import changed, job_of, strips
 
 from jambs.job import Job
+from jambs.length import Units
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.make import make_kit
+from jambs.place.findings import JambWiderThanBoards
 from jambs.place.solve import place_windows
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.measure_sheet import measure_data
@@ -134,3 +136,12 @@ def test_the_install_sheet_builds_a_box_that_opens() -> None:
     assert "jambs straight and at their flare" in steps
     square = " ".join(inside_steps(plain()[0][0], job.shop))
     assert "flare" not in square and "slant" not in square and "square to the frame" in square
+
+
+def test_a_jamb_wider_than_boards_is_told_as_the_cut_sheet_tells_it() -> None:
+    """4 11/16 and 1/32 proud at 45°: 6.6732 and 3/4 for the bevels, 7 27/64; on the grid of 1/32 it is 7 7/16."""
+    kits, _ = flared()
+    (wide,) = [one for one in kits[0].findings if isinstance(one, JambWiderThanBoards)]
+    assert (
+        wide.sentence(Units.INCH) == 'The interior jamb is 7 7/16" wide, wider than any board in stock: glued strips.'
+    )

@@ -36,9 +36,9 @@ def _read_flare(value: Any, info: ValidationInfo) -> FlareSize:
     text = str(value).strip().lower()
     if text in ("0", "0.0"):
         return FlareSize(angle_deg=0.0)
-    if found := re.fullmatch(r"(\d{1,3}(?:\.\d{1,4})?)\s*(?:deg|degrees|°)", text):
+    if found := re.fullmatch(r"(-?\d{1,3}(?:\.\d{1,4})?)\s*(?:deg|degrees|°)", text):
         angle = float(found[1])
-        if angle > GREATEST_FLARE_DEG:
+        if not 0 <= angle <= GREATEST_FLARE_DEG:
             raise fault(
                 f"is {angle:g}°; write a flare from 0 deg to {GREATEST_FLARE_DEG:g} deg, off square to the window"
             )
