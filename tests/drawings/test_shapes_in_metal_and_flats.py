@@ -186,7 +186,13 @@ def test_the_sketch_of_a_gable_is_seen_from_outside() -> None:
     ).openings
     found = shape_sketched(opening)["shape"]
     assert found["head"] == [pytest.approx(point) for point in ([1.0, 30 / 48], [0.75, 1.0], [0.0, 30 / 48])]
-    assert {(x, y) for x, y in found["outline"]} == {(1.0, 0.0), (1.0, 30 / 48), (0.75, 1.0), (0.0, 30 / 48), (0.0, 0.0)}
+    assert {(x, y) for x, y in found["outline"]} == {
+        (1.0, 0.0),
+        (1.0, 30 / 48),
+        (0.75, 1.0),
+        (0.0, 30 / 48),
+        (0.0, 0.0),
+    }
     assert (found["left"], found["right"]) == (0.0, 1.0)
 
 

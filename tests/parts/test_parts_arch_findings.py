@@ -140,15 +140,15 @@ ROWS = [
         quiet=case(openings__0__rough_opening=None),
         # Half a circle of 18 - 2 1/4 + 1/4 + 4 1/2, the casing's outer edge: 20 1/2 x pi.
         inch="No head flashing is laid out over the half round: bends are straight and do not follow a curve. Dress "
-        "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the spring "
-        'line, its upstand behind the membrane: 4 1/2" across upstand, top and drip, about 64 3/8" along the curve. '
-        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on "
-        "the wall, by the template of the casing.",
+        "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "
+        'spring line, its upstand behind the membrane: 4 1/2" across upstand, top and front leg, hem and laps '
+        'besides, about 64 3/8" along the curve. Courses of cladding are planned to the crown and to the lowest '
+        "edge of the trim: cut them along the curve on the wall, by the template of the casing.",
         mm="No head flashing is laid out over the half round: bends are straight and do not follow a curve. Dress "
-        "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the spring "
-        "line, its upstand behind the membrane: 114 mm across upstand, top and drip, about 1636 mm along the curve. "
-        "Courses of cladding are planned to the crown and to the lowest edge of the trim: cut them along the curve on "
-        "the wall, by the template of the casing.",
+        "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "
+        "spring line, its upstand behind the membrane: 114 mm across upstand, top and front leg, hem and laps "
+        "besides, about 1636 mm along the curve. Courses of cladding are planned to the crown and to the lowest "
+        "edge of the trim: cut them along the curve on the wall, by the template of the casing.",
         severity=CHECK,
         about=W1,
     ),

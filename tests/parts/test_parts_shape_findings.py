@@ -54,13 +54,15 @@ ROWS = [
         # Upstand 3, casing 1, drip 1/2. Casing 35 over all, 30 less 2 x 2 1/4 and 1/4 and 4 1/2 on each side, along a
         # slope of 2 in 30: 35 x 1.00222.
         inch="No head flashing is laid out over the raked head: bend it on site along every edge of the casing, the "
-        "upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: strips 4 "
-        '1/2" across upstand, top and drip, for edges of 35 1/16", with laps and ends besides. Courses of cladding are '
-        "planned to the highest and lowest edge of the trim: cut them along it on the wall.",
+        "upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: "
+        'strips 4 1/2" across upstand, top and front leg, for edges of 35 1/16", with hem, laps and ends '
+        "besides. Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it "
+        "on the wall.",
         mm="No head flashing is laid out over the raked head: bend it on site along every edge of the casing, the "
-        "upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: strips 114 "
-        "mm across upstand, top and drip, for edges of 891 mm, with laps and ends besides. Courses of cladding are "
-        "planned to the highest and lowest edge of the trim: cut them along it on the wall.",
+        "upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: "
+        "strips 114 mm across upstand, top and front leg, for edges of 891 mm, with hem, laps and ends besides. "
+        "Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it on the "
+        "wall.",
         severity=CHECK,
         about=W1,
     ),
@@ -78,15 +80,15 @@ ROWS = [
         appears=shaped("octagon", "30 x 30", exterior_trim__outside=lined(sill=None)),
         quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
         inch="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over "
-        "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned up, its "
-        'upstand behind the membrane: strips 4 3/4" across upstand, top and drip, for edges of 12 27/32", 13 27/32" '
-        'and 12 27/32", with laps and ends besides. Courses of cladding are planned to the highest and lowest edge of '
-        "the trim: cut them along it on the wall.",
+        "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned "
+        'up, its upstand behind the membrane: strips 4 3/4" across upstand, top and front leg, for edges of 12 '
+        '27/32", 13 27/32" and 12 27/32", with hem, laps and ends besides. Courses of cladding are planned to '
+        "the highest and lowest edge of the trim: cut them along it on the wall.",
         mm="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over "
-        "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned up, its "
-        "upstand behind the membrane: strips 121 mm across upstand, top and drip, for edges of 326 mm, 352 mm and "
-        "326 mm, with laps and ends besides. Courses of cladding are planned to the highest and lowest edge of the "
-        "trim: cut them along it on the wall.",
+        "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned "
+        "up, its upstand behind the membrane: strips 121 mm across upstand, top and front leg, for edges of 326 "
+        "mm, 352 mm and 326 mm, with hem, laps and ends besides. Courses of cladding are planned to the highest "
+        "and lowest edge of the trim: cut them along it on the wall.",
         severity=CHECK,
         about=W1,
     ),

@@ -15,7 +15,7 @@ from jambs.parts.board.listing import and_list
 class HeadOutsideNotLaidOut(Finding):
     """Outside, flashing and cladding along a head that is not one level edge are left to the site.
 
-    ``is_cased``: casing lies there, else metal lines the opening. ``across``: upstand, top and drip of metal
+    ``is_cased``: casing lies there, else metal lines the opening. ``across``: upstand, top and front leg of metal
     bent there, together; ``along``: each edge of the head [in].
     """
 
@@ -33,8 +33,8 @@ class HeadOutsideNotLaidOut(Finding):
         return (
             f"No head flashing is laid out over the {self.shape} head: bend it on site along every edge {along}, "
             "the upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane: "
-            f"strips {tape.text(self.across)} across upstand, top and drip, for edges of "
-            f"{and_list([tape.text(one) for one in self.along])}, with laps and ends besides. "
+            f"strips {tape.text(self.across)} across upstand, top and front leg, for edges of "
+            f"{and_list([tape.text(one) for one in self.along])}, with hem, laps and ends besides. "
             "Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it on the wall."
         )
 

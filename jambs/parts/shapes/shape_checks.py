@@ -83,7 +83,7 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
 
 
 def _flashing_across(placement: Placement, trim: ExteriorTrim) -> float:
-    """Girth of metal over the head: upstand, over what it lies on, drip [in]."""
+    """Girth of metal over the head: upstand, over what it lies on, front leg [in]."""
     over = trim.casing.thickness if trim.is_cased else placement.planes.cladding_depth
     return trim.head_flashing.upstand + over + trim.head_flashing.drip
 
