@@ -164,9 +164,9 @@ class ArchOutsideNotLaidOut(Finding):
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
             f"soft metal over the {over}, or have one made from soldered segments, in pieces lapped upward from the "
-            f"{low}, its upstand behind the membrane: {tape.text(self.across)} across upstand, "
-            f"top and front leg, hem and laps besides, about {tape.text(self.along)} along the curve. Courses of cladding are planned to the crown and to the "
-            f"lowest edge of the trim: cut them along the curve on the wall, by {by}."
+            f"{low}, its upstand behind the membrane: {tape.text(self.across)} across upstand, top and front leg, hem "
+            f"and laps besides, about {tape.text(self.along)} along the curve. Courses of cladding are planned to the "
+            f"crown and to the lowest edge of the trim: cut them along the curve on the wall, by {by}."
         )
 
 
