@@ -25,6 +25,7 @@ from jambs.outside.fastener_line import (
     wall_finish,
 )
 from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
+from jambs.parts.board.listing import marks_listed
 from jambs.parts.board.part import Part
 from jambs.parts.clad_checks import insulation_behind_returns
 from jambs.parts.jambs.box import box_gaps
@@ -263,4 +264,4 @@ def _parts(kit: Kit, kind: PartKind, where: Where) -> list[Part]:
 
 
 def _marks(parts: list[Part]) -> str:
-    return ", ".join(part.mark for part in parts)
+    return marks_listed(part.mark for part in parts)

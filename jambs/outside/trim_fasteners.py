@@ -26,6 +26,7 @@ from jambs.outside.fastener_line import (
 from jambs.outside.other_fasteners import FURRING_FASTENER, liner_buck, other_lines, window_line
 from jambs.outside.wood_behind_words import wood_words
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.listing import marks_listed
 from jambs.parts.board.part import Part
 from jambs.parts.clad_checks import insulation_behind_returns
 from jambs.parts.jambs.box import box_gaps
@@ -157,7 +158,7 @@ def _where(sides: Sequence[Side], jambs: Sequence[Part]) -> str:
     """Name the sides; where one is parted into several boards, all boards by their marks."""
     own = [part for part in jambs if part.side in sides]
     if any(part.runs for part in own):
-        return ", ".join(part.mark for part in own)
+        return marks_listed(part.mark for part in own)
     return ", ".join(side.board_words for side in sides)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.listing import marks_listed
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import FigureKind
@@ -17,7 +18,7 @@ def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:
 
 def marks_text(parts: Iterable[Part]) -> str:
     """Return the marks of parts, as they stand on their labels."""
-    return ", ".join(part.mark for part in parts)
+    return marks_listed(part.mark for part in parts)
 
 
 def frame_reveal_of(kit: CutKit) -> float:

@@ -81,14 +81,14 @@ ROWS = [
         quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None, exterior_trim__outside=lined()),
         inch="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over "
         "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned "
-        'up, its upstand behind the membrane: strips 4 3/4" across upstand, top and front leg, for edges of 12 '
-        '27/32", 13 27/32" and 12 27/32", with hem, laps and ends besides. Courses of cladding are planned to '
-        "the highest and lowest edge of the trim: cut them along it on the wall.",
+        'up, its upstand behind the membrane: strips 4 3/4" across upstand, top and front leg, along each edge, '
+        "with hem, laps and ends besides. Courses of cladding are planned to the highest and lowest edge of the trim: "
+        "cut them along it on the wall.",
         mm="No head flashing is laid out over the octagon head: bend it on site along every edge of the head, over "
         "the face legs of the metal returns, the upper piece lapped over the lower at each corner, ends turned "
-        "up, its upstand behind the membrane: strips 121 mm across upstand, top and front leg, for edges of 326 "
-        "mm, 352 mm and 326 mm, with hem, laps and ends besides. Courses of cladding are planned to the highest "
-        "and lowest edge of the trim: cut them along it on the wall.",
+        "up, its upstand behind the membrane: strips 121 mm across upstand, top and front leg, along each edge, "
+        "with hem, laps and ends besides. Courses of cladding are planned to the highest and lowest edge of the trim: "
+        "cut them along it on the wall.",
         severity=CHECK,
         about=W1,
     ),

@@ -47,8 +47,17 @@ def steps_of(kit: CutKit, house: PlannedHouse, job: Any) -> list[str]:
     return [*data["buck"], *data["inside"], *outside, *(one["name"] for one in data["reveals"])]
 
 
+def in_full(text: str) -> str:
+    """Name every mark of a row that is told by its ends: ``G6-1 to G6-8``."""
+
+    def named(found: re.Match[str]) -> str:
+        return ", ".join(f"{found[1]}-{number}" for number in range(int(found[2]), int(found[3]) + 1))
+
+    return re.sub(r"(\w+)-(\d+) to \1-(\d+)", named, text)
+
+
 def hold(kit: CutKit, house: PlannedHouse, job: Any) -> None:
-    text = "\n".join(steps_of(kit, house, job))
+    text = in_full("\n".join(steps_of(kit, house, job)))
     missing = [part.mark for part in kit.parts if not re.search(rf"(?<![\w-]){re.escape(part.mark)}(?![\w-])", text)]
     assert missing == []
     marks = set(re.findall(rf"{re.escape(kit.mark)}-\d+", text))

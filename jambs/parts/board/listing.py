@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 
 def and_list(words: Sequence[str]) -> str:
@@ -21,3 +21,22 @@ def in_rows(numbers: Sequence[int | None]) -> list[list[int]]:
         else:
             rows.append([at])
     return rows
+
+
+MANY = 8
+"""From so many marks in a row on, a list names the first and the last."""
+
+
+def by_ends(told: Sequence[str]) -> Iterator[str]:
+    """Tell marks that follow each other by the first and the last, where they are many: ``A2-1 to A2-26``."""
+    numbers = [mark.rpartition("-")[2] for mark in told]
+    for row in in_rows([int(number) if number.isdigit() else None for number in numbers]):
+        if len(row) < MANY:
+            yield from (told[at] for at in row)
+        else:
+            yield f"{told[row[0]]} to {told[row[-1]]}"
+
+
+def marks_listed(marks: Iterable[str]) -> str:
+    """List marks as they stand on labels: ``W1-1, W1-2``; ``A2-1 to A2-26``."""
+    return ", ".join(by_ends(tuple(marks)))

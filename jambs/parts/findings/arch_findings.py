@@ -160,12 +160,13 @@ class ArchOutsideNotLaidOut(Finding):
         over = "casing" if self.is_cased else "face legs of the metal returns"
         by = "the template of the casing" if self.is_cased else "those legs"
         tape = TAPE_GRIDS[units]
+        long = f", about {tape.text(self.along)} along the curve" if self.along else ""
         low = "spring line" if self.has_legs else "level diameter" if self.is_round else "foot of the curve"
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
             f"soft metal over the {over}, or have one made from soldered segments, in pieces lapped upward from the "
             f"{low}, its upstand behind the membrane: {tape.text(self.across)} across upstand, top and front leg, hem "
-            f"and laps besides, about {tape.text(self.along)} along the curve. Courses of cladding are planned to the "
+            f"and laps besides{long}. Courses of cladding are planned to the "
             f"crown and to the lowest edge of the trim: cut them along the curve on the wall, by {by}."
         )
 

@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import MM_PER_INCH, Units, least_text
+from jambs.parts.board.listing import marks_listed
 from jambs.parts.findings.water import LEAST_DRIP
 
 # ---- parts that cannot be made
@@ -104,7 +105,7 @@ class GluedFromStrips(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"Glued up from strips, no board in stock is wide enough: {', '.join(self.marks)}."
+        return f"Glued up from strips, no board in stock is wide enough: {marks_listed(self.marks)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

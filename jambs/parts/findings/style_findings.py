@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units
+from jambs.parts.board.listing import marks_listed
 from jambs.sides import Side
 
 
@@ -93,8 +94,8 @@ class NarrowerThanSafe(Finding):
     def sentence(self, units: Units) -> str:
         """Name them, and say what to do."""
         return (
-            f"{', '.join(self.marks)}: {units.text(self.width)} wide, narrower than the {units.text(self.least)} that "
-            "the shop's saw holds safely; plane it out of a wider strip, or set the window deeper."
+            f"{marks_listed(self.marks)}: {units.text(self.width)} wide, narrower than the {units.text(self.least)} "
+            "that the shop's saw holds safely; plane it out of a wider strip, or set the window deeper."
         )
 
 

@@ -11,7 +11,7 @@ from jambs.length import Units
 from jambs.parts.board.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.lifting import lifting_words, lifts_of
-from jambs.parts.board.listing import in_rows
+from jambs.parts.board.listing import by_ends
 from jambs.parts.board.part import Part, sawn_of
 from jambs.place.placement import Placement
 from jambs.place.units import called
@@ -49,21 +49,9 @@ def _listed(marks: tuple[str, ...]) -> str:
     for before, mark in zip(("", *marks), marks, strict=False):
         is_next = before[-1:].isalpha() and before[:-1] == mark[:-1]
         found.append(mark[-1] if is_next else mark)
-    return ", ".join(_by_ends(found))
+    return ", ".join(by_ends(found))
 
 
-def _by_ends(told: list[str]) -> Iterator[str]:
-    """Tell marks that follow each other by the first and the last, where they are many: ``A2-1 to A2-26``."""
-    numbers = [mark.rpartition("-")[2] for mark in told]
-    for row in in_rows([int(number) if number.isdigit() else None for number in numbers]):
-        if len(row) < MANY:
-            yield from (told[at] for at in row)
-        else:
-            yield f"{told[row[0]]} to {told[row[-1]]}"
-
-
-MANY = 8
-"""From so many marks in a row on, a caution names the first and the last."""
 NARROW_RIP = 2.0
 """A rip under this [in] leaves no room for a hand beside the guard: common practice, no source."""
 LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990

@@ -89,9 +89,10 @@ def _flashing_across(placement: Placement, trim: ExteriorTrim) -> float:
 
 
 def _over_the_head(parts: Sequence[Part]) -> list[Part]:
-    """Return what metal over the head lies on: casing, or returns of metal."""
-    kinds = (PartKind.CASING, PartKind.METAL_RETURN)
-    return [one for one in parts if one.where is Where.EXTERIOR and one.side is Side.HEAD and one.kind in kinds]
+    """Return the casing that metal over the head lies on; of metal returns no blank is as long as its edge."""
+    return [
+        one for one in parts if one.where is Where.EXTERIOR and one.side is Side.HEAD and one.kind is PartKind.CASING
+    ]
 
 
 def _upper_edge(part: Part) -> float:
