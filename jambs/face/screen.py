@@ -17,7 +17,7 @@ from jambs.screen.job_edits import asked_edits
 from jambs.screen.job_form import form_record, key_pictures
 from jambs.screen.measuring import Measuring
 from jambs.screen.measuring_aside import MeasuringAside
-from jambs.screen.paper_marks import opening_on_paper
+from jambs.screen.paper_marks import OnPaper, opening_on_paper
 from jambs.screen.papers_data import SHOWN, paper_file, papers_record
 from jambs.screen.places_told import is_moved, is_told
 from jambs.screen.saving import ChangedMeanwhile
@@ -37,6 +37,7 @@ __all__ = [
     "Measuring",
     "MeasuringAside",
     "NotTaken",
+    "OnPaper",
     "ReadOtherwise",
     "SentReading",
     "asked_edits",

@@ -5,6 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from jambs.app.marking import moves_since
+from jambs.issued.entry import Entry
+from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
 from jambs.issued.record import Record
 from jambs.screen.measuring import Measuring
@@ -14,33 +17,49 @@ _NUMBER = re.compile(r"[^·,\d]*(\d+)\s*(?:[·,]|$)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnPaper:
-    """``printed``: the mark on the paper, of its opening; ``mark``: the opening's today, None where it is gone."""
+    """``printed``: the mark on the paper, of its opening; ``mark``: the opening's today, None where it is gone.
+
+    ``room``: what the issue that the paper is of called its room; nothing where no issue is known to stand behind it.
+    """
 
     printed: str
     mark: str | None
+    room: str = ""
 
 
 def opening_on_paper(measuring: Measuring, printed: str, issue: str) -> OnPaper:
-    """Return the opening that a code names.
+    """Return the opening that a code names; marks that were changed since the last issue are known as the next one would.
 
     ``printed``: the mark of an opening or of one of its parts; ``issue``: the issue as the paper has it. A paper that
     no issue stands behind means the marks of today.
     """
-    then = _then(measuring, issue)
+    record = Record.open(measuring.target)
+    then = _issue(record, issue)
     if then is None:
         return OnPaper(printed=printed, mark=measuring.mark(printed))
-    known = {old.lower(): old for old in then}
+    known = {old.lower(): old for old in then.sheets}
     of_part, _, number = printed.lower().rpartition("-")
     old = known.get(printed.lower()) or (known.get(of_part) if number.isdecimal() else None)
-    return OnPaper(printed=old or printed, mark=then[old] if old else None)
+    if old is None:
+        return OnPaper(printed=printed, mark=None)
+    return OnPaper(printed=old, mark=_marks_today(measuring, record, then).get(old), room=_room(record, then, old))
 
 
-def _then(measuring: Measuring, issue: str) -> dict[str, str] | None:
-    """Return the marks of an issue → those of today; nothing where there is no such issue."""
+def _issue(record: Record, issue: str) -> Entry | None:
+    """Return the issue that a paper says it is of; nothing where there is no such issue."""
     found = _NUMBER.match(issue)
-    record = Record.open(measuring.target)
-    if found is None or int(found[1]) not in record.issues:
-        return None
-    today = [one.mark for one in measuring.plan().job.openings]
-    marks = next((here for one, here in walked_back(record, today, {}) if one.issue == int(found[1])), {})
-    return dict(marks)
+    return record.issues.get(int(found[1])) if found else None
+
+
+def _marks_today(measuring: Measuring, record: Record, then: Entry) -> dict[str, str]:
+    """Return the marks of an issue → those of today."""
+    job = measuring.plan().job
+    today, moves = [one.mark for one in job.openings], moves_since(job, measuring.target)
+    return dict(next((here for one, here in walked_back(record, today, moves) if one.number == then.number), {}))
+
+
+def _room(record: Record, then: Entry, mark: str) -> str:
+    try:
+        return str(record.printed_opening(then.sheets[mark], mark).get("room", ""))
+    except Unreadable:
+        return ""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from pages import open_page
 from starlette.testclient import TestClient
@@ -61,4 +63,23 @@ def test_a_code_opens_the_opening_it_was_printed_of(
 def test_a_code_of_an_opening_that_is_gone_says_so(telephone: TestClient) -> None:
     for issue in ("issue 1 · 7F3A", "issue 2 · 11AA"):
         answer = telephone.post("/telephone/code", content=picture(code_text("W3-2", issue, "Garden studio")))
-        assert answer.status_code == 422 and "W3" in answer.json()["said"] and "no longer" in answer.json()["said"]
+        assert answer.status_code == 422 and "W3" in answer.json()["said"]
+        assert ("W3 in Shed, is no longer in the job" in answer.json()["said"]) is (issue == "issue 1 · 7F3A")
+
+
+def test_a_code_follows_an_opening_that_was_renamed_again_and_again(tmp_path: Path) -> None:
+    """With an issue between, and since the last one, when nothing was printed with the new mark yet."""
+    opened = open_page(tmp_path)
+    papers, first = tmp_path / "output" / "garden-studio", opened.file.read_text()
+    telephone = opened.client(KeyRole.TELEPHONE)
+    for mark in ("W1", "K1", "K2"):
+        opened.file.write_text(first.replace("mark: W1", f"mark: {mark}"))
+        build(read_job(opened.file), papers, with_solids=False, overwrite=True)
+    for mark in ("K3", "K4"):
+        opened.file.write_text(first.replace("mark: W1", f"mark: {mark}"))
+        for printed, issue in (("W1", "issue 1 · 7F3A"), ("K1-2", "issue 2 · 7F3A"), ("K2", "issue 3 · 7F3A")):
+            answer = telephone.post("/telephone/code", content=picture(code_text(printed, issue, "Garden studio")))
+            assert answer.json()["path"] == f"/telephone/opening/{mark}"
+            assert f"its mark is {mark} now" in answer.json()["said"]
+    never = telephone.post("/telephone/code", content=picture(code_text("W1", "not issued", "Garden studio")))
+    assert never.status_code == 422 and "Nothing on record says which opening was W1" in never.json()["said"]

@@ -204,7 +204,7 @@ def test_the_code_on_a_sheet_and_on_a_label_opens_its_opening(mark: str, telepho
     ("content", "said"),
     [
         (picture(code_text("W1", "not issued", "Harbour house")), "This code is not of Garden studio"),
-        (picture(code_text("W7", "not issued", "Garden studio")), "no longer in the job"),
+        (picture(code_text("W7", "not issued", "Garden studio")), "Nothing on record says which opening was W7"),
         (picture("https://evil.example"), "This code is not of Garden studio"),
         (picture(), "No code is read in this picture"),
         (b"nothing", "no picture that can be read"),

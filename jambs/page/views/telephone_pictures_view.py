@@ -12,7 +12,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.face import JobFaults
-from jambs.face.screen import Measuring, MeasuringAside, opening_on_paper
+from jambs.face.screen import Measuring, MeasuringAside, OnPaper, opening_on_paper
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
 from jambs.page.guard import LARGER, TELEPHONE
@@ -80,13 +80,25 @@ def _found(measuring: Measuring | MeasuringAside, content: bytes) -> Response:
     except NoCode as error:
         return data({"said": str(error)}, status=422)
     if found.mark is None:
-        said = f"The opening of this code, {found.printed} on its paper, is no longer in the job by that mark."
-        return data({"said": said}, status=422)
+        return data({"said": _gone(found)}, status=422)
     path = {"path": f"{TELEPHONE}/opening/{quote(found.mark, safe='')}"}
     if measuring.ask(Measuring.mark, found.printed) == found.mark:
         return data(path)
     said = f"This paper calls the opening {found.printed}; its mark is {found.mark} now."
     return data({**path, "said": said, "mark": found.mark})
+
+
+def _gone(found: OnPaper) -> str:
+    """Say what became of an opening that a paper has and the job has not."""
+    if not found.room:
+        return (
+            f"Nothing on record says which opening was {found.printed} when this paper was printed: find it in the list "
+            "by its room."
+        )
+    return (
+        f"The opening of this paper, {found.printed} in {found.room}, is no longer in the job: it was taken out, or its "
+        "mark and its sizes changed at once. Where it is still in the wall, find it in the list by its room."
+    )
 
 
 ROUTES = [
