@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from jambs.issued.durable import sha256_of
 from jambs.issued.entry import BUILD, WrittenPaper
@@ -44,6 +44,7 @@ class Stale:
     ``things``: what differs since: marks of openings or parts, and words like *prices*; ``words``: the latter.
     ``gone``, ``new``: marks among them that went and came since; all others are there still and changed.
     ``is_of_boards``: of these openings nothing did but the boards that their parts come out of.
+    ``alone``: path -> the same of that paper by itself.
     """
 
     verb: str
@@ -54,6 +55,7 @@ class Stale:
     gone: tuple[str, ...] = ()
     new: tuple[str, ...] = ()
     is_of_boards: bool = False
+    alone: Mapping[str, Stale] = field(default_factory=dict)
 
     @property
     def marks(self) -> tuple[str, ...]:
@@ -127,7 +129,14 @@ def stale_papers(record: Record, present: Basis, *, naming_boards: Collection[st
         if things:
             found.setdefault(paper.verb, {})[path] = things
     each = sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
-    return [_stale(verb, papers, worded, record, reshaped, known, present) for verb, papers in each]
+
+    def stale(verb: str, papers: Mapping[str, tuple[str, ...]]) -> Stale:
+        return _stale(verb, papers, worded, record, reshaped, known, present)
+
+    return [
+        replace(stale(verb, papers), alone={path: stale(verb, {path: things}) for path, things in papers.items()})
+        for verb, papers in each
+    ]
 
 
 def _things_of(bases: Iterable[Basis], groups: Iterable[str]) -> set[str] | None:

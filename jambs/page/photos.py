@@ -25,6 +25,18 @@ LONGEST_SIDE = 1600
 QUALITY = 82
 
 
+UNREAD_BOX = (
+    "This photo is HEIC or another format that cannot be read here; set the camera to JPEG (most compatible), "
+    "or send a screenshot of the photo."
+)
+TOO_LARGE = (
+    f"This photo is larger than {LARGEST_PHOTO // 1_000_000} MB, and could not be made smaller here; "
+    "take a smaller one."
+)
+FOR_TELEPHONES = {"data-unread": UNREAD_BOX, "data-too-large": TOO_LARGE, "data-largest": LARGEST_PHOTO}
+"""What a telephone has to know of photos before it sends one: a large one is minutes on a slow network."""
+
+
 class NoPhoto(Exception):
     """What was sent is no photo that can be kept; the message is a sentence."""
 
@@ -48,10 +60,7 @@ def kept_file(folder: Path, mark: str) -> Path | None:
 def _why_unread(content: bytes) -> str:
     """Say why a photo cannot be read, and what to do."""
     if content[4:8] == b"ftyp":  # the container of HEIC and AVIF: ISO/IEC 23008-12, from memory
-        return (
-            "This photo is HEIC or another format that cannot be read here; set the camera to JPEG (most compatible), "
-            "or send a screenshot of the photo."
-        )
+        return UNREAD_BOX
     if content.startswith(JPEG):
         return "This photo is damaged or was cut off on its way; take it again."
     return "This is no photo that can be read; send a JPEG, PNG or WebP picture."

@@ -28,7 +28,7 @@ class OnPaper:
 
 
 def opening_on_paper(measuring: Measuring, printed: str, issue: str) -> OnPaper:
-    """Return the opening that a code names; marks that were changed since the last issue are known as the next one would.
+    """Return the opening that a code names; what got another mark since the last issue is found as the next one would.
 
     ``printed``: the mark of an opening or of one of its parts; ``issue``: the issue as the paper has it. A paper that
     no issue stands behind means the marks of today.

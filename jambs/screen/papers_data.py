@@ -43,7 +43,7 @@ def papers_record(desk: Desk) -> Record:
     """Return the papers by verb and folder, each with what changed since it was made."""
     house = desk.house()
     stale = stale_of(house.asked) if house.asked else []
-    why = {path: things_words(one) for one in stale for path in one.paths}
+    why = {path: things_words(alone) for one in stale for path, alone in one.alone.items()}
     groups: dict[str, dict[str, list[Record]]] = {}
     for path, paper in sorted(written(desk).items()):
         if (desk.target / path).is_file():

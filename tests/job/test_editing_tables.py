@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
+from openpyxl.comments import Comment
 from openpyxl.styles import Font
 
 from jambs.csv_text import guarded
@@ -145,6 +146,20 @@ def test_a_spreadsheet_with_what_would_be_lost_is_refused() -> None:
         with_xlsx_cells(FileText(name="measures.xlsx", content=out.getvalue()), {(2, 3): "4 3/8"})
     with pytest.raises(EditRefused, match="is not a spreadsheet"):
         with_xlsx_cells(FileText(name="measures.xlsx", content=b"no"), {(2, 3): "4 3/8"})
+
+
+def test_comments_are_told_by_their_name_and_pictures_beside_them_too() -> None:
+    """The library that writes the book keeps their words, and loses how large their boxes are and bold letters."""
+    made = load_workbook(io.BytesIO(book().content))
+    made.worksheets[0]["C2"].comment = Comment("low corner, read twice", "Ann")
+    out = io.BytesIO()
+    made.save(out)
+    with pytest.raises(EditRefused, match="holds comments with their boxes and lettering, which would be lost"):
+        with_xlsx_cells(FileText(name="measures.xlsx", content=out.getvalue()), {(2, 3): "4 3/8"})
+    with zipfile.ZipFile(out, "a") as packed:
+        packed.writestr("xl/drawings/drawing1.xml", "<c/>")
+    with pytest.raises(EditRefused, match="lettering and pictures or drawings, which"):
+        with_xlsx_cells(FileText(name="measures.xlsx", content=out.getvalue()), {(2, 3): "4 3/8"})
 
 
 def test_a_spreadsheet_whose_worked_out_values_would_be_lost_is_refused() -> None:

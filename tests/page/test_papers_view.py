@@ -11,6 +11,7 @@ from pages import OpenPage, open_page
 from starlette.testclient import TestClient
 
 from jambs.commands.stopped import STOPPED
+from jambs.face import build, read_job
 from jambs.page.paper_work import PaperWork
 from jambs.screen.papers_data import key_of
 
@@ -59,6 +60,23 @@ def test_papers_are_built_looked_at_and_called_stale(opened: OpenPage) -> None:
     assert client.get("/papers/list").json()["stale"] == [{"verb": "measure", "count": 2, "why": "W1 changed since"}]
     house = client.get("/").text
     assert '<span class="state stale">stale sheets</span>' in house and 'class="tagword">stale</text>' in house
+
+
+def test_each_paper_says_what_changed_of_its_own(opened: OpenPage) -> None:
+    text = opened.file.read_text(encoding="utf-8")
+    one = next(line for line in text.splitlines() if "mark: W1" in line)
+    opened.file.write_text(text.replace(one, f"{one}\n{one.replace('W1', 'W2')}"), encoding="utf-8")
+    build(read_job(opened.file), opened.file.parents[1] / "output" / "garden-studio", with_solids=False)
+    client = opened.client()
+    assert listed(client)["W1.pdf"]["why"] == ""
+    wider = opened.file.read_text(encoding="utf-8").replace("frame: 24 x 36", "frame: 24 x 40")
+    opened.file.write_text(wider, encoding="utf-8")
+    papers = listed(client)
+    assert (papers["W1.pdf"]["why"], papers["W2.pdf"]["why"]) == ("W1 changed since", "W2 changed since")
+    assert papers["parts.csv"]["why"] == "W1, W2 changed since"
+    opened.file.write_text(wider.replace("frame: 24 x 40", "frame: 24 x 36", 1), encoding="utf-8")
+    papers = listed(client)
+    assert (papers["W1.pdf"]["why"], papers["W2.pdf"]["why"]) == ("", "W2 changed since")
 
 
 @pytest.mark.parametrize(

@@ -13,6 +13,8 @@ from jambs.job.editing.file_text import FileText, refused
 
 LOST = {
     "xl/charts/": "charts",
+    "xl/comments": "comments with their boxes and lettering",
+    "xl/threadedComments/": "comments with their boxes and lettering",
     "xl/drawings/": "pictures or drawings",
     "xl/pivotTables/": "pivot tables",
     "xl/externalLinks/": "links to other books",
@@ -57,10 +59,16 @@ def _check_nothing_is_lost(file: FileText) -> None:
             names = packed.namelist()
     except zipfile.BadZipFile:
         raise refused(file.name, "is not a spreadsheet; save it as .xlsx again") from None
-    found = [words for start, words in LOST.items() if any(name.startswith(start) for name in names)]
+    found = [*dict.fromkeys(words for start, words in LOST.items() if _is_any(start, names))]
     if found:
         advice = "type the cells in the spreadsheet, or keep the table in a book of its own"
         raise refused(file.name, f"holds {' and '.join(found)}, which would be lost; {advice}")
+
+
+def _is_any(start: str, names: list[str]) -> bool:
+    """Say whether a file holds a part; the boxes of comments, as VML, lie among its drawings (from memory)."""
+    has_comments = any(name.startswith("xl/comments") for name in names)
+    return any(name.startswith(start) and not (has_comments and name.endswith(".vml")) for name in names)
 
 
 def _check_no_formula_is_read(file: FileText) -> None:

@@ -3,6 +3,7 @@
 
 import { askBoxes, box, element } from "/static/telephone_asks.js";
 import { keepPhoto, photoSender } from "/static/telephone_photos.js";
+import { NotSent } from "/static/telephone_shrink.js";
 import { needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
 import { carefulWay } from "/static/telephone_way.js";
 
@@ -226,8 +227,9 @@ $("picture").addEventListener("change", async (event) => {
   try {
     await keepPhoto(mark, picture);
     sendPhotos();
-  } catch {
-    $("said").textContent = "This telephone has no room for the photo: free some, and take it again.";
+  } catch (error) {
+    const full = "This telephone has no room for the photo: free some, and take it again.";
+    $("said").textContent = error instanceof NotSent ? error.message : full;
   }
   event.target.value = "";
 });

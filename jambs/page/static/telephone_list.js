@@ -2,7 +2,7 @@
 
 import { photoSender } from "/static/telephone_photos.js";
 import { askBoxes, box } from "/static/telephone_asks.js";
-import { FOR_A_CODE, smaller } from "/static/telephone_shrink.js";
+import { FOR_A_CODE, NotSent, smaller } from "/static/telephone_shrink.js";
 import { sender } from "/static/telephone_queue.js";
 import { carefulWay } from "/static/telephone_way.js";
 
@@ -63,8 +63,8 @@ document.getElementById("picture").addEventListener("change", async (event) => {
     way.hidden = !found.path;
     way.href = found.path ?? "";
     way.textContent = `Go to ${found.mark}`;
-  } catch {
-    said.textContent = "No network: find the opening in the list by its mark.";
+  } catch (error) {
+    said.textContent = error instanceof NotSent ? error.message : "No network: find the opening in the list by its mark.";
   }
   event.target.value = "";
 });

@@ -92,12 +92,12 @@ def _gone(found: OnPaper) -> str:
     """Say what became of an opening that a paper has and the job has not."""
     if not found.room:
         return (
-            f"Nothing on record says which opening was {found.printed} when this paper was printed: find it in the list "
-            "by its room."
+            f"Nothing on record says which opening was {found.printed} when this paper was printed: "
+            "find it in the list by its room."
         )
     return (
-        f"The opening of this paper, {found.printed} in {found.room}, is no longer in the job: it was taken out, or its "
-        "mark and its sizes changed at once. Where it is still in the wall, find it in the list by its room."
+        f"The opening of this paper, {found.printed} in {found.room}, is no longer in the job: it was taken out, "
+        "or its mark and its sizes changed at once. Where it is still in the wall, find it in the list by its room."
     )
 
 

@@ -23,7 +23,7 @@ from jambs.face.screen import (
 )
 from jambs.page.answers import body_of, data, page
 from jambs.page.guard import TELEPHONE
-from jambs.page.photos import has_photo
+from jambs.page.photos import FOR_TELEPHONES, has_photo
 
 LONGEST = 200
 """Letters of any text that a telephone sends with a reading."""
@@ -39,7 +39,7 @@ def measuring_of(request: Request) -> Measuring | MeasuringAside:
 
 async def _list(request: Request) -> Response:
     measuring = measuring_of(request)
-    return await _shown(lambda: page("telephone_list.html", **measuring.ask(list_data)))
+    return await _shown(lambda: page("telephone_list.html", **measuring.ask(list_data), photo_rules=FOR_TELEPHONES))
 
 
 async def _opening(request: Request) -> Response:
@@ -57,7 +57,8 @@ def _opening_page(measuring: Measuring | MeasuringAside, mark: str) -> Response:
             mark=mark,
             said=[f"There is no opening {mark} in this job."],
         )
-    return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
+    there = has_photo(measuring.folder, shown["mark"])
+    return page("telephone_opening.html", **shown, has_photo=there, photo_rules=FOR_TELEPHONES)
 
 
 async def _reading(request: Request) -> Response:
