@@ -10,7 +10,8 @@ computes nothing of the trade. Who reads the room reads it in this order:
 ``keys.py``           tokens, cookies and the two roles, desk and telephone
 ``open_job.py``       the open job of a request; all that is shown of it comes from ``jambs.face.screen``
 ``answers.py``        templates and JSON
-``telephone_door.py`` lets telephones of the network in and out again; ``listening.py`` where the page listens
+``telephone_door.py`` lets telephones of the network in and out again; ``listening.py`` where the page listens,
+                      ``connections.py`` to how many at once
 ``photos.py``         photos of openings; ``codes.py`` the square code on a paper, read from a photo
 ``views/``            one file for each view: its routes and the data it shows
 ``templates/``        pages (jinja2, autoescaped)

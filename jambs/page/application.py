@@ -11,7 +11,7 @@ from collections.abc import Callable
 
 from starlette.applications import Starlette
 from starlette.datastructures import State
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 from starlette.types import Receive, Scope, Send
@@ -82,7 +82,8 @@ def make_application(
         return page("sentence.html", status=500, said=unforeseen(report(error)))
 
     handlers = {404: _not_found, 405: _not_found, TooLarge: _too_large, TooSlow: _too_slow, OSError: _unreadable}
-    inner = Starlette(routes=[*routes, *own], exception_handlers={**handlers, Exception: on_fault})
+    handlers |= {ClientDisconnect: _gone_away, Exception: on_fault}
+    inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
     inner.state.measuring = measuring or Measuring(desk)
     application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
@@ -122,6 +123,11 @@ async def _too_large(request: Request, error: Exception) -> Response:
 
 async def _too_slow(request: Request, error: Exception) -> Response:
     return page("sentence.html", status=408, said="Nothing came any more of what was sent; send it again.")
+
+
+async def _gone_away(request: Request, error: Exception) -> Response:
+    """Answer nobody: a network dropped in the middle of what was sent, which is no fault of anything here."""
+    return Response(status_code=400)
 
 
 async def _unreadable(request: Request, error: Exception) -> Response:

@@ -9,6 +9,7 @@ from pathlib import Path
 import uvicorn
 from starlette.types import ASGIApp
 
+from jambs.page.connections import BoundedConnection
 from jambs.page.guard import LARGEST_BODY
 
 LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"
@@ -62,6 +63,7 @@ def config_of(application: ASGIApp) -> uvicorn.Config:
         server_header=False,
         date_header=False,
         lifespan="off",
+        http=BoundedConnection,
         ws="websockets-sansio",
         ws_max_size=LARGEST_BODY,
         timeout_graceful_shutdown=GRACE,

@@ -254,6 +254,11 @@ class Desk:
                 self._draft, self._saved_done = draft.as_saved(), draft.done
 
     @property
+    def is_all_saved(self) -> bool:
+        """Say whether the job file is there and has all that stands here."""
+        return not self.draft.changed and self.file.exists()
+
+    @property
     def is_untouched(self) -> bool:
         """Say whether this is a new job of which nothing was changed or saved yet."""
         return self._begin is not None and not self.draft.saved and not self.draft.done

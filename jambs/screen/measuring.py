@@ -96,12 +96,18 @@ class Measuring:
         """Return what readings are held against; it is made anew where the job or its schedule changed.
 
         Raises:
-            JobFaults: there is no job.
+            JobFaults: the job cannot be read.
+            Unbuildable: there is none yet.
         """
+        self._hold_to_saved()
         with self._lock:
             if self._plan is None or self._plan.seen != self._stamps(self._plan.job, self._plan.table_name):
                 self._plan = self._made_plan()
             return self._plan
+
+    def _hold_to_saved(self) -> None:
+        if not self._desk.file.exists():
+            raise Unbuildable(f"There is no {self._desk.file.name} yet: press Save on the page at the desk.")
 
     def _made_plan(self) -> Plan:
         job = read_job(self._desk.file)
@@ -197,6 +203,7 @@ class Measuring:
             ReadOtherwise: somebody else has read another length there meanwhile.
             Unbuildable: its opening cannot be placed now.
         """
+        self._hold_to_saved()
         with self._lock, job_folder_turn(self.folder):
             if entry.id not in self._written:
                 self._write(entry)

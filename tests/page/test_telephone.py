@@ -213,3 +213,30 @@ def test_the_code_on_a_sheet_and_on_a_label_opens_its_opening(mark: str, telepho
 def test_another_code_is_told_from_it(content: bytes, said: str, telephone: TestClient) -> None:
     answer = telephone.post("/telephone/code", content=content)
     assert answer.status_code == 422 and said in answer.text
+
+
+def test_a_new_job_has_to_be_saved_before_it_is_measured(tmp_path: Path) -> None:
+    """Nothing stands in its folder yet, and a telephone makes nothing there."""
+    opened = open_page(tmp_path)
+    telephone = opened.client(KeyRole.TELEPHONE)
+    text = opened.file.read_bytes()
+    opened.file.unlink()
+    opened.file.parent.rmdir()
+    for shown in (telephone.get("/telephone"), telephone.get("/telephone/opening/W1")):
+        assert "There is no job.yaml yet: press Save on the page at the desk." in shown.text
+    answer = telephone.post("/telephone/reading", json=READING)
+    assert answer.status_code == 503 and "press Save on the page" in answer.json()["said"]
+    for path in ("/telephone/photo/W1", "/telephone/code"):
+        answer = telephone.post(path, content=picture())
+        assert answer.status_code == 503 and "press Save on the page" in answer.json()["said"]
+    assert not opened.file.parent.exists() and opened.reported == []
+    opened.file.parent.mkdir()
+    opened.file.write_bytes(text)
+    assert telephone.post("/telephone/reading", json=READING).status_code == 200
+
+
+def test_the_desk_is_told_that_telephones_see_what_is_saved(opened: OpenPage) -> None:
+    desk = opened.client()
+    assert "Not all is saved" not in desk.get("/telephones").text
+    assert desk.post("/openings/W1/position", json={"plane": 4.6, "reach": 0, "alone": False}).status_code == 200
+    assert "Not all is saved" in desk.get("/telephones").text

@@ -11,7 +11,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.face import JobFaults
+from jambs.face import JobFaults, Unbuildable
 from jambs.face.screen import Measuring, MeasuringAside, OnPaper, opening_on_paper
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
@@ -33,6 +33,8 @@ def _or_waits(answered: Answered, *given: object) -> Response:
     except JobFaults as error:
         faults = "; ".join(map(str, error.faults))
         return data({"said": f"The job has faults now, so the picture has to wait: {faults}"}, status=503)
+    except Unbuildable as error:
+        return data({"said": f"The picture has to wait: {' '.join(error.sentences)}"}, status=503)
 
 
 async def _photo(request: Request) -> Response:

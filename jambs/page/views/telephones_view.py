@@ -32,6 +32,7 @@ def _shown(request: Request, wrong: str = "") -> Response:
         link=link,
         code=code_picture(link) if link else "",
         wrong=wrong,
+        is_all_saved=desk.is_all_saved,
     )
 
 
