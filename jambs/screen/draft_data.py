@@ -20,6 +20,7 @@ def draft_record(desk: Desk) -> Record:
         mine = [_lines(before, after) for before, after in pairs]
         return {
             "number": house.number,
+            "name": desk.name,
             "file": str(desk.file),
             "tables": [after.name for _, after in pairs if after.name != desk.file.name],
             "lines": [group for groups in mine for group in groups],

@@ -165,3 +165,15 @@ def test_what_the_program_does_not_hear_stays_in_its_field(browser: Browser, pla
     depth.press("Enter")
     expect(page.get_by_role("button", name="Undo")).to_be_enabled()
     assert "jamb_depth: 5 1/2" in place.desk.draft.files["job.yaml"].text
+
+
+def test_the_job_goes_by_its_new_name_at_once(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#job")
+    name = page.locator("""[data-path='["job"]']""")
+    name.fill("Boat shed $& <b>")
+    name.press("Enter")
+    expect(page.locator(".strip .job")).to_have_text("Boat shed $& <b>")
+    expect(page).to_have_title("Walls and windows · Boat shed $& <b>")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator(".strip .job")).to_have_text("My first house")
+    expect(page).to_have_title("Walls and windows · My first house")

@@ -20,11 +20,19 @@ function show(draft) {
   const lines = draft.lines.flat().filter((line) => line.kind === "new" || line.kind === "gone").length;
   setText(byId("changes"), draft.is_new ? "New job" : changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");
   byId("changes").disabled = !changed && !draft.theirs;
+  call(draft.name);
   fill(draft);
   keep(draft);
   offer(draft);
   if (number !== null && draft.number !== number) document.dispatchEvent(new CustomEvent("house", { detail: draft }));
   number = draft.number;
+}
+
+/** The job by its name of now, which a field may have changed since the page was loaded. */
+function call(name) {
+  const job = document.querySelector(".strip .job"), before = job.textContent;
+  setText(job, name);
+  if (job.textContent !== before) document.title = document.title.replace(before, () => job.textContent);
 }
 
 /** Anew where they are others: what is read, marked or pressed there must not go at each look. */
