@@ -16,6 +16,7 @@ from jambs.app.build import Asked as AskedOfBuild
 from jambs.app.build import ask_each
 from jambs.app.chain import Unbuildable, Unmade
 from jambs.findings import Subject
+from jambs.issued.paths import FOLDER
 from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
@@ -302,11 +303,12 @@ class Desk:
         """Return the house as the job stands now; it is made anew only where something changed."""
         with self.lock:
             files = self.draft.files
-            seen = (tuple(files.items()), self._tables())
+            papers = self._papers()
+            seen = (tuple(files.items()), self._tables(), papers)
             if self._house is None or seen != self._seen:
                 number = self._house.number + 1 if self._house else 1
                 self._house = replace(self._made(files), number=number)
-                self._seen = (seen[0], self._tables())
+                self._seen = (seen[0], self._tables(), papers)
                 self._texts[number] = self._house.text
                 self._texts.pop(number - STATES, None)
             return self._house
@@ -327,6 +329,11 @@ class Desk:
         """Return when the tables beside the job file were written last."""
         sources = self._house.job.sources if self._house and self._house.job else ()
         return tuple((one, one.stat().st_mtime_ns) for one in sources[1:] if one.exists())
+
+    def _papers(self) -> int:
+        """Return when papers were written last: a cutting plan decides the boards, an issue the marks."""
+        entries = self.target / FOLDER / "entries"
+        return entries.stat().st_mtime_ns if entries.exists() else 0
 
     def _made(self, files: Mapping[str, FileText]) -> House:
         file, job, text = files[self.file.name], None, ""

@@ -7,11 +7,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 from pages import OpenPage, open_page
 from starlette.testclient import TestClient
 
+from jambs.commands.command_line import main
 from jambs.commands.stopped import STOPPED
-from jambs.face import build, read_job
+from jambs.face import build, buy, labels, read_job
+from jambs.job.starter import new_job_text
+from jambs.length import Units
 from jambs.page.paper_work import PaperWork
 from jambs.screen.papers_data import key_of
 
@@ -77,6 +81,21 @@ def test_each_paper_says_what_changed_of_its_own(opened: OpenPage) -> None:
     opened.file.write_text(wider.replace("frame: 24 x 40", "frame: 24 x 36", 1), encoding="utf-8")
     papers = listed(client)
     assert (papers["W1.pdf"]["why"], papers["W2.pdf"]["why"]) == ("", "W2 changed since")
+
+
+def test_a_cutting_plan_tells_which_papers_it_made_stale(opened: OpenPage) -> None:
+    """The job file is the same before and after: the page asks the record, as `jambs check` does."""
+    papers = opened.file.parents[1] / "output" / "garden-studio"
+    opened.file.write_text(new_job_text(Units.INCH), encoding="utf-8")
+    build(read_job(opened.file), papers, with_solids=False)
+    client = opened.client()
+    assert client.get("/papers/list").json()["stale"] == []
+    buy(read_job(opened.file), papers)
+    labels(read_job(opened.file), papers)
+    why = "the boards of W01, D01 changed since"
+    assert [(one["verb"], one["why"]) for one in client.get("/papers/list").json()["stale"]] == [("build", why)]
+    said = CliRunner().invoke(main, ["check", str(opened.file), "--out", str(papers)]).stdout
+    assert f"{why}; run `jambs build" in said and "jambs labels" not in said
 
 
 @pytest.mark.parametrize(
