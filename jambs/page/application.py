@@ -21,6 +21,7 @@ from jambs.face.screen import Desk, Measuring, MeasuringAside
 from jambs.page.answers import data, page, static
 from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, TooSlow, unforeseen
 from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
+from jambs.page.paper_work import PaperWork
 from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
     draft_view,
@@ -57,6 +58,11 @@ class Application:
         """Let the desk open and shut the door for telephones."""
         self._state.door = door
 
+    def close(self) -> bool:
+        """Stop papers that are being written, and say whether some were."""
+        work: PaperWork = self._state.work
+        return work.close()
+
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer one request."""
         await self._guard(scope, receive, send)
@@ -86,6 +92,7 @@ def make_application(
     inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
     inner.state.measuring = measuring or Measuring(desk)
+    inner.state.work = PaperWork(file=desk.file, target=desk.target)
     application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
     inner.state.stop = lambda: application.stop()
     return application

@@ -16,10 +16,7 @@ def desk_of(connection: HTTPConnection) -> Desk:
 
 
 def work_of(request: Request) -> PaperWork:
-    """Return the verb that writes papers of the open job; it is there from the first request on."""
-    state, desk = request.app.state, desk_of(request)
-    if not hasattr(state, "work"):
-        state.work = PaperWork(file=desk.file, target=desk.target)
-    found = state.work
+    """Return the verb that writes papers of the open job."""
+    found = request.app.state.work
     assert isinstance(found, PaperWork)
     return found

@@ -13,6 +13,8 @@ from jambs.face import Record
 from jambs.page.work_aside import CAREFUL, OVERWRITE
 
 VERBS = ("build", "buy", "compare", "measure", "labels")
+GRACE = 10.0
+"""So long a verb may take to stop when the page closes [s]."""
 MOST_LINES = 400
 """Lines that are kept of what a verb said."""
 
@@ -67,6 +69,18 @@ class PaperWork:
         with self._lock:
             self._is_to_stop = True
             self._interrupt()
+
+    def close(self) -> bool:
+        """Stop what is being written as the page closes, and wait for it; say whether something was."""
+        process = self._process
+        if process is None or process.poll() is not None:
+            return False
+        self.stop()
+        try:
+            process.wait(GRACE)
+        except subprocess.TimeoutExpired:
+            process.kill()  # what it wrote so far is no paper yet, or the next verb completes it
+        return True
 
     def _interrupt(self) -> None:
         if self._can_stop and self._process is not None and self._process.poll() is None:

@@ -62,11 +62,14 @@ def serve(asked: PageAsked) -> None:
         try:
             server.run(sockets=[listening])
         finally:
+            was_writing = application.close()
             door.close()
             measuring.close()
             desk.close()
             unsaved = len(desk.unsaved or ())
     click.echo("The page is closed.")
+    if was_writing:
+        click.echo("Papers were being written: each folder of papers is as it was before, or whole and new.")
     if unsaved:
         changes = f"{unsaved} change{'s' if unsaved > 1 else ''}"
         click.echo(f"{changes} not saved: the browser keeps what it saw, and offers it when the job is opened again.")

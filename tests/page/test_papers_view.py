@@ -133,3 +133,14 @@ def test_work_is_stopped_with_a_sentence_and_nothing_is_half_written(after: floa
     assert work.state["code"] == 130
     assert work.state["lines"] == [STOPPED]
     assert not list((opened.file.parent / "papers").glob("*.pdf"))
+
+
+@pytest.mark.parametrize("after", [0.0, 1.0])
+def test_closing_the_page_stops_what_is_being_written_and_waits_for_it(after: float, opened: OpenPage) -> None:
+    assert opened.application.close() is False
+    client = opened.client()
+    assert client.post("/papers/work", json={"verb": "build"}).status_code == 200
+    time.sleep(after)
+    assert opened.application.close() is True
+    assert finished(client)["code"] == 130
+    assert listed(client) == {} and opened.application.close() is False

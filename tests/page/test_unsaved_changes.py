@@ -281,3 +281,25 @@ def test_leaving_the_page_is_asked_about_and_going_from_view_to_view_is_not(brow
         assert asked == ["beforeunload"]
         page.context.close()
         assert place.reported == []
+
+
+def test_closing_while_papers_are_written_is_asked_about(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "garden-studio") as place:
+        page, asked = page_at(browser, place, "/papers"), list[str]()
+
+        def stay(dialog: Dialog) -> None:
+            asked.append(dialog.message)
+            dialog.dismiss()
+
+        page.on("dialog", stay)
+        page.locator("[data-verb=build]").click()
+        expect(page.locator("#stopwork")).to_be_visible()
+        page.get_by_role("button", name="Close").click()
+        page.wait_for_timeout(500)
+        assert asked == ["Papers are being written; closing stops that. Close all the same?"]
+        expect(page.locator("#workwords")).to_contain_text("done", timeout=60_000)
+        page.get_by_role("button", name="Close").click()
+        expect(page.locator("main.sentence")).to_contain_text("The page is closed")
+        assert len(asked) == 1
+        page.context.close()
+        assert place.reported == []

@@ -121,8 +121,12 @@ byId("scheme").addEventListener("click", () => {
   scheme(next);
 });
 byId("stop").addEventListener("click", async () => {
-  const unsaved = !document.querySelector("[data-draft=save]").disabled;
-  if (unsaved && !confirm("There are changes that are not saved. Close all the same? This browser keeps them, and offers them when the job is opened again.")) return;
+  const isUnsaved = !document.querySelector("[data-draft=save]").disabled, work = await ask("/papers/work");
+  const open = [
+    isUnsaved && "There are changes that are not saved; this browser keeps them, and offers them when the job is opened again.",
+    work.is_running && "Papers are being written; closing stops that.",
+  ].filter(Boolean);
+  if (open.length && !confirm([...open, "Close all the same?"].join(" "))) return;
   const answer = await ask("/stop", {});
   if (!answer.isHeard) { say(answer.said, "stop"); return; }
   clearInterval(watching);
