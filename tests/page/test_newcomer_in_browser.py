@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from browser import Served, broken_rules, page_at, served
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Page, expect
 
 from jambs.job import read_job
 from jambs.page.keys import KeyRole
@@ -177,3 +177,60 @@ def test_the_job_goes_by_its_new_name_at_once(browser: Browser, place: Served) -
     page.get_by_role("button", name="Undo").click()
     expect(page.locator(".strip .job")).to_have_text("My first house")
     expect(page).to_have_title("Walls and windows · My first house")
+
+
+def layers_of(page: Page) -> list[str]:
+    found: list[str] = page.locator(".layer").evaluate_all(
+        "(all) => all.map((one) => one.querySelector('input').value)"
+    )
+    return found
+
+
+def draw_layer(page: Page, one: int, to: int, *, leaves: bool = False) -> None:
+    """Take hold of a layer in the picture of its wall, and let go over another; ``leaves``: think better of it."""
+    boxes = [page.locator(".wallpicture rect").nth(at).bounding_box() for at in (one, to)]
+    for at, box in enumerate(boxes):
+        assert box
+        page.mouse.move(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2, steps=4)
+        if at and leaves:
+            page.keyboard.press("Escape")
+        (page.mouse.up if at else page.mouse.down)()
+
+
+def test_a_layer_is_drawn_to_its_place_in_the_picture_of_the_wall(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#walls")
+    expect(page.locator(".layer")).to_have_count(8)
+    before = layers_of(page)
+    assert before[5:7] == ["mineral wool board", "strapping 1x3"]
+    box = page.locator(".wallpicture rect").nth(6).bounding_box()
+    assert box
+    page.mouse.move(box["x"] + 2, box["y"] + 20)
+    expect(page.locator(".layer-told")).to_have_text('strapping 1x3 3/4"')
+    draw_layer(page, 6, 5)
+    expect(page.locator(".layer").nth(5).locator("input").first).to_have_value("strapping 1x3")
+    assert layers_of(page) == [*before[:5], before[6], before[5], before[7]]
+    draw_layer(page, 1, 1)  # let go where it was taken
+    draw_layer(page, 0, 7, leaves=True)
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator(".layer").nth(6).locator("input").first).to_have_value("strapping 1x3")
+    assert layers_of(page) == before
+    draw_layer(page, 0, 7)
+    expect(page.locator(".layer").last.locator("input").first).to_have_value(before[0])
+    assert layers_of(page) == [*before[1:], before[0]]
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator(".layer").first.locator("input").first).to_have_value(before[0])
+
+
+def test_a_layer_is_drawn_again_after_the_fields_had_to_wait_for_one(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#walls")
+    row = page.locator(".layer").nth(2)
+    row.evaluate("(one) => one.classList.add('moved')")  # as from dragstart on
+    page.evaluate("window.dispatchEvent(new HashChangeEvent('hashchange'))")
+    row.evaluate("(one) => one.classList.remove('moved')")
+    page.wait_for_timeout(600)
+    before = layers_of(page)
+    page.locator(".layer").nth(5).locator(".handle").drag_to(page.locator(".layer").nth(2))
+    expect(page.locator(".layer").nth(2).locator("input").first).to_have_value(before[5])
+    expect(page.locator("#said")).to_have_text("")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator(".layer").nth(2).locator("input").first).to_have_value(before[2])

@@ -5,10 +5,10 @@ import { addHatches } from "/static/hatches.js";
 import { between, mover } from "/static/shifts.js";
 import { isBusy, movedKey, underHand } from "/static/under_hand.js";
 import { picture } from "/static/views.js";
+import { wallPicture } from "/static/wall_picture.js";
 
 const { ask, hear } = ofView();
 const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
-const PICTURE_HIGH = .23;  // of a wall, to its width, as page.css makes room for it
 const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
 const tables = JSON.parse(byId("tables").textContent);  // what may stand under each key
@@ -44,6 +44,7 @@ function bringMark() {
 
 function show(moved = stays, heard = "") {
   clearTimeout(later);
+  later = 0;
   if (isBusy()) { later = setTimeout(show, AGAIN, moved, heard); return; }
   const putBack = underHand(byId("fields"), moved, heard);
   byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
@@ -82,7 +83,7 @@ function group(one, depth, above, at) {
   const box = el("details", { class: `group depth${depth}`, open: isOpen, "data-group": key }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, plain(name), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
   box.addEventListener("toggle", () => opened.set(key, box.open));
   box.append(...complaints(one.wrong));
-  if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name));
+  if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name, moverOf(one, record.walls[name])));
   box.append(el("div", { class: "row" }, ...one.fields.map(field), ...missing(one)));
   if (one.path.at(-1) === "layers") box.append(layers(one));
   else box.append(...one.groups.map((each, place) => group(each, depth + 1, one, place)));
@@ -314,17 +315,21 @@ function layerRow(layer, at, one) {
   row.addEventListener("dragover", (event) => event.preventDefault());
   row.addEventListener("drop", (event) => {
     event.preventDefault();
-    const from = Number(event.dataTransfer.getData("text/plain"));
-    if (later) say("The wall was changed meanwhile: move the layer again.", "stop");
-    else if (from !== at) change({ act: "move", path: one.groups[from].path, to: at });
+    moveLayer(one, Number(event.dataTransfer.getData("text/plain")), at);
   });
   return row;
 }
 
-function wallPicture(stack, name) {
-  const deep = stack.at(-1).to, scale = 100 / deep, high = deep * 60 * PICTURE_HIGH;
-  const boxes = stack.map((layer) => svg("rect", { class: `s ${layer.stuff}`, x: layer.from * 60, y: 0, width: Math.max((layer.to - layer.from) * 60, 3), height: high }, svg("title", {}, `${layer.name} ${layer.text}`)));
-  return el("figure", { class: "wallpicture" }, svg("svg", { viewBox: `0 0 ${deep * 60} ${high}`, role: "img", "aria-label": `Wall ${name}, inside at the left: ${stack.map((layer) => layer.name).join(", ")}`, "data-scale": scale.toFixed(2) }, ...boxes), el("figcaption", { class: "soft" }, el("span", {}, "INSIDE"), el("span", {}, "OUTSIDE")));
+/** What was drawn to a place that another window has changed meanwhile is not the place that was meant. */
+function moveLayer(one, from, to) {
+  if (later) say("The wall was changed meanwhile: move the layer again.", "stop");
+  else if (from !== to) change({ act: "move", path: one.groups[from].path, to });
+}
+
+/** How a layer of a wall's picture is moved; nothing where the picture shows others than the fields. */
+function moverOf(wall, stack) {
+  const one = wall.groups.find((each) => each.path.at(-1) === "layers");
+  return one?.groups.length === stack.length ? (from, to) => moveLayer(one, from, to) : null;
 }
 
 // ---- to the program and back
