@@ -210,6 +210,8 @@ class Measuring:
                 self._written[entry.id] = None
                 while len(self._written) > REMEMBERED:
                     self._written.popitem(last=False)
+            elif self.mark(entry.mark) != entry.mark:
+                raise Changed(f"It was written down; {entry.mark} is no longer in the job by that mark since.")
             return self.answer(entry.mark)
 
     def _write(self, entry: SentReading) -> None:

@@ -19,7 +19,7 @@ from jambs.length import Units
 from jambs.screen.desk import Desk
 from jambs.screen.measuring import Measuring
 from jambs.screen.saving import ChangedMeanwhile
-from jambs.screen.sent_reading import NotTaken, ReadOtherwise, SentReading
+from jambs.screen.sent_reading import Changed, NotTaken, ReadOtherwise, SentReading
 from jambs.sheets.record import opening_record
 
 CORNERS = {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}
@@ -285,3 +285,19 @@ def test_two_reasons_why_a_window_cannot_stand_as_read_are_two_sentences(measuri
         answer = measuring.take(entry(place, "-1/16", sure=True))
     (said,) = [one for one in answer["told"] if one.startswith("As read the window stands")]
     assert "change its position. The frame would stand" in said
+
+
+def test_a_reading_sent_again_after_its_opening_got_another_mark_is_said_to_be_written(
+    measuring: Measuring, tmp_path: Path
+) -> None:
+    """The answer was lost on the way, and somebody at the desk renamed the opening before it was sent once more."""
+    measuring.take(entry(1, "3 3/8"))
+    for name in ("job.yaml", "measures.csv"):
+        text = (tmp_path / name).read_text(encoding="utf-8-sig")
+        (tmp_path / name).write_text(text.replace("mark: W1", "mark: K1").replace("W1,", "K1,"))
+    before = (tmp_path / "measures.csv").read_text()
+    with pytest.raises(Changed, match="It was written down; W1 is no longer in the job by that mark since"):
+        measuring.take(entry(1, "3 3/8"))
+    with pytest.raises(Changed, match="There is no opening W1 in this job any more"):
+        measuring.take(entry(3, "3 1/2"))
+    assert (tmp_path / "measures.csv").read_text() == before and "K1,1," in before
