@@ -12,5 +12,6 @@ the room reads it in this order:
 ``job_form.py``      the job as fields; ``job_edits.py`` what a field asks for, as edits
 ``spoken_keys.py``   keys in sentences, called as their fields are
 ``papers_data.py``   the papers by key, which hold no longer and why
-``measuring.py``     readings that are sent in, written into the job's table of measures, each once
+``measuring.py``     readings that are sent in, written into the job's table of measures, each once;
+                     ``named_table.py`` the line of the job file that the first of them writes
 """

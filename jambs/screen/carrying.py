@@ -13,10 +13,11 @@ from jambs.job.measured.carrying import CarryRows, mark_aside, marks_filled
 from jambs.job.reading.marks import marks_of
 from jambs.job.reading.rows import TABLES
 from jambs.screen.desk import DraftEdit
+from jambs.screen.named_table import MEASURES
 from jambs.screen.renaming import TableOf
 from jambs.screen.saving import is_beside
 
-MEASURES, SCHEDULE, OPENINGS, CSV = "measures", "schedule", "openings", ".csv"
+SCHEDULE, OPENINGS, CSV = "schedule", "openings", ".csv"
 
 
 def carry_edits(

@@ -6,6 +6,7 @@ whenever it changed, as long as there is no draft; with one, it is never overwri
 
 from __future__ import annotations
 
+import contextlib
 import secrets
 import threading
 from collections.abc import Iterator, Mapping, Sequence
@@ -29,6 +30,7 @@ from jambs.job.reading.faults import Fault
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 from jambs.screen.heat import HeatShelf
+from jambs.screen.named_table import names_its_table_since
 from jambs.screen.saving import is_beside, read_file, save
 
 
@@ -248,6 +250,7 @@ class Desk:
             OSError: it cannot be written; it stands as it stood.
         """
         with self.lock:
+            self.take_named_table()
             draft = self.draft
             if draft.changed:
                 self.file.parent.mkdir(parents=True, exist_ok=True)
@@ -288,6 +291,13 @@ class Desk:
             draft = Draft.of(read_file(self.file) or FileText(name=self.file.name, content=b""))
             self._draft, self._edits = self._redone(draft, steps)
             self._saved_done = ()
+
+    def take_named_table(self) -> None:
+        """Put the draft onto a file that only names its table of measures since: nobody has to choose."""
+        with self.lock, contextlib.suppress(EditRefused):  # then it is told as what somebody else changed
+            saved = self.draft.saved.get(self.file.name)
+            if self.is_changed_meanwhile and names_its_table_since(saved, read_file(self.file)):
+                self.put_onto_theirs()
 
     # ---- the house
 

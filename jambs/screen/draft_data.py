@@ -15,6 +15,7 @@ from jambs.values import Record
 def draft_record(desk: Desk) -> Record:
     """Return what is not saved yet, and what can be taken back or done again."""
     with desk.lock:
+        desk.take_named_table()
         draft, house = desk.draft, desk.house()
         pairs = [(before, after) for before, after in draft.changed if after]
         mine = [_lines(before, after) for before, after in pairs]

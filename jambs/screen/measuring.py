@@ -30,6 +30,7 @@ from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import read_tree
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
+from jambs.screen.named_table import MEASURES
 from jambs.screen.saving import is_beside, job_folder_turn, read_file, save_in_turn
 from jambs.screen.sent_reading import (
     Changed,
@@ -49,8 +50,6 @@ from jambs.values import Record
 Given = ParamSpec("Given")
 Found = TypeVar("Found")
 
-MEASURES = "measures"
-"""The key of the job file that names its table of measures."""
 REMEMBERED = 5000
 """So many ids of readings that were written are kept, so that none is written twice."""
 ONE_DAY = datetime.timedelta(days=1)

@@ -117,3 +117,50 @@ def test_a_telephone_that_is_out_is_told_how_it_comes_in_and_that_nothing_is_los
     said = opened.client(None).get("/telephone/opening/W1").text
     assert "Readings that it keeps stay in it" in said
     assert "Readings that it keeps" not in opened.client(None).get("/").text
+
+
+MOVED = {"plane": 4.6, "reach": 0, "alone": False}
+
+
+def test_the_first_reading_goes_with_what_stands_unsaved_at_the_desk(telephone: TestClient, opened: OpenPage) -> None:
+    """It writes a line of its own into the job file, and nobody at the desk has to choose between the two."""
+    desk, before = opened.client(), opened.file.read_text()
+    assert desk.post("/openings/W1/position", json=MOVED).status_code == 200
+    wanted = desk.get("/draft").json()["lines"]
+    assert telephone.post("/telephone/reading", json=READING).status_code == 200
+    draft = desk.get("/draft").json()
+    assert draft["theirs"] is None and draft["back"]
+    texts = [
+        [[line["text"] for line in group if line["kind"] == "new"] for group in one] for one in (wanted, draft["lines"])
+    ]
+    assert texts[0] == texts[1]
+    assert desk.post("/draft/save", json={}).status_code == 200
+    there = opened.file.read_text()
+    assert "measures: measures.csv\n" in there and there != before
+    assert telephone.post("/telephone/reading", json=READING | {"id": "b" * 32, "place": 3}).status_code == 200
+
+
+def test_a_reading_right_before_a_save_is_no_conflict_either(telephone: TestClient, opened: OpenPage) -> None:
+    desk = opened.client()
+    assert desk.post("/openings/W1/position", json=MOVED).status_code == 200
+    assert telephone.post("/telephone/reading", json=READING).status_code == 200
+    assert desk.post("/draft/save", json={}).status_code == 200
+    assert "measures: measures.csv\n" in opened.file.read_text()
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ("units: inch\n", "units: inch\nmeasures: mine.csv\n# by hand\n"),
+        ("kerf: 1/8", "kerf: 3/32"),
+        ("units: inch\n", "units: inch\nlimits: {}\n"),
+    ],
+)
+def test_whatever_else_an_editor_changes_is_told(change: tuple[str, str], opened: OpenPage) -> None:
+    desk, text = opened.client(), opened.file.read_text()
+    assert change[0] in text
+    assert desk.post("/openings/W1/position", json=MOVED).status_code == 200
+    opened.file.write_text(text.replace(*change, 1))
+    assert desk.get("/draft").json()["theirs"]
+    assert desk.post("/draft/save", json={}).status_code == 409
+    assert opened.file.read_text() == text.replace(*change, 1)
