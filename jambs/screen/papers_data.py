@@ -5,12 +5,16 @@ from __future__ import annotations
 import hashlib
 from pathlib import PurePosixPath
 
+from jambs.app.measure import TABLE
 from jambs.app.stale_words import things_words
 from jambs.app.writing import suppress_record_faults
 from jambs.issued.entry import WrittenPaper
 from jambs.issued.record import Record as PaperRecord
+from jambs.job.reading.rows import TABLES
 from jambs.screen.desk import Desk
 from jambs.screen.house_data import stale_of
+from jambs.screen.job_edits import nodes_root
+from jambs.screen.named_table import MEASURES
 from jambs.values import Record
 
 WORDS = {
@@ -61,8 +65,17 @@ def papers_record(desk: Desk) -> Record:
         "stale": [{"verb": one.verb, "count": len(one.paths), "why": things_words(one, in_full=True)} for one in stale],
         "is_to_settle": bool(house.wrong or house.unmade or house.unplanned),
         "unsaved": bool(desk.draft.changed),
+        "unread_table": _unread_table(desk),
         "wrong": [*house.wrong, *(sentence for _, sentence in house.unplanned)],
     }
+
+
+def _unread_table(desk: Desk) -> str:
+    """Return the table of measures that stands beside a job that names none yet; else nothing."""
+    if desk.house().job is None or MEASURES in nodes_root(desk.draft.files[desk.file.name]):
+        return ""
+    names = (f"{TABLE}{kind}" for kind in TABLES)
+    return next((name for name in names if desk.file.with_name(name).is_file()), "")
 
 
 def _folders(folders: dict[str, list[Record]]) -> list[Record]:

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from click.testing import CliRunner
-from pages import OpenPage, open_page
+from pages import OpenPage, asked_now, open_page
 from starlette.testclient import TestClient
 
 from jambs.commands.command_line import main
@@ -144,3 +144,22 @@ def test_closing_the_page_stops_what_is_being_written_and_waits_for_it(after: fl
     assert opened.application.close() is True
     assert finished(client)["code"] == 130
     assert listed(client) == {} and opened.application.close() is False
+
+
+def test_a_table_of_measures_that_the_job_does_not_read_is_told(opened: OpenPage) -> None:
+    client = opened.client()
+    assert client.get("/papers/list").json()["unread_table"] == ""
+    client.post("/papers/work", json={"verb": "measure"})
+    assert finished(client)["code"] == 0
+    assert client.get("/papers/list").json()["unread_table"] == "measures.csv"
+    before, own = opened.file.read_text(encoding="utf-8"), opened.file.with_name("mine.csv")
+    own.write_bytes(opened.file.with_name("measures.csv").read_bytes())
+    opened.file.write_text(before.replace("units: inch\n", "units: inch\nmeasures: mine.csv\n"), encoding="utf-8")
+    assert client.get("/papers/list").json()["unread_table"] == ""  # it reads another one
+    opened.file.write_text(before, encoding="utf-8")
+    asked = {"act": "add", "path": [], "under": ["measures"], "value": "measures.csv"}
+    assert client.post("/job/change", json=asked_now(client, asked)).status_code == 200
+    assert client.get("/papers/list").json()["unread_table"] == ""
+    assert client.post("/draft/save", json={}).status_code == 200
+    assert "\nmeasures: measures.csv\n" in opened.file.read_text(encoding="utf-8")
+    assert client.get("/papers/list").json()["unread_table"] == ""

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from browser import page_at, served
+from browser import broken_rules, page_at, served
 from pages import EXAMPLES, OpenPage, asked_now, open_page
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
 from starlette.testclient import TestClient
@@ -301,5 +301,21 @@ def test_closing_while_papers_are_written_is_asked_about(browser: Browser, tmp_p
         page.get_by_role("button", name="Close").click()
         expect(page.locator("main.sentence")).to_contain_text("The page is closed")
         assert len(asked) == 1
+        page.context.close()
+        assert place.reported == []
+
+
+def test_a_written_table_of_measures_is_read_by_a_button(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "garden-studio") as place:
+        page = page_at(browser, place, "/papers")
+        expect(page.locator("#unread")).to_be_hidden()
+        page.locator("[data-verb=measure]").click()
+        expect(page.locator("#unreadwords")).to_contain_text("measures.csv stands beside the job", timeout=60_000)
+        assert broken_rules(page) == []
+        page.get_by_role("button", name="Let the job read it").press("Enter")
+        expect(page.locator("#unread")).to_be_hidden()
+        page.keyboard.press("Control+s")
+        expect(page.locator("#said")).to_have_text("Saved.")
+        assert "\nmeasures: measures.csv\n" in place.file.read_text(encoding="utf-8")
         page.context.close()
         assert place.reported == []

@@ -1,6 +1,6 @@
 // The papers: written by a verb with its progress, listed, looked at as they print.
 
-import { byId, el, ofView, refill, say, setText } from "/static/page.js";
+import { byId, draftChanged, el, ofView, refill, say, setText } from "/static/page.js";
 
 const { ask, hear } = ofView();
 const EVERY = 400;
@@ -14,6 +14,8 @@ function show() {
   setText(byId("folder"), record.folder);
   refill(byId("verbs"), ...record.verbs.map(verbButton));
   byId("stale").replaceChildren(...record.stale.map((one) => el("li", {}, el("span", {}, el("span", { class: "state stale" }, "stale")), el("span", {}, `${one.count} paper${one.count > 1 ? "s" : ""} of ${one.verb}: ${one.why}`))));
+  byId("unread").hidden = !record.unread_table;
+  setText(byId("unreadwords"), `${record.unread_table} stands beside the job, which does not read it yet: filled in, or by telephone, it takes the measures.`);
   byId("settle").hidden = !record.is_to_settle;
   refill(byId("list"), ...(record.groups.length ? record.groups.map(group) : [el("p", { class: "soft" }, "No papers yet: build them.")]));
   if (record.wrong.length) say(record.wrong[0], "stop");
@@ -94,6 +96,13 @@ async function follow() {
   if (chosen) look(chosen);
 }
 
+/** A line of the job file, as any field would write it: it is seen, taken back and saved like all others. */
+byId("read").addEventListener("click", async () => {
+  const { number } = await ask("/job/form");
+  const answer = await ask("/job/change", { act: "add", path: [], under: ["measures"], value: record.unread_table, number });
+  say(answer.ok ? "Not saved yet." : answer.said, answer.ok ? "" : "stop");
+  draftChanged();
+});
 byId("stopwork").addEventListener("click", () => ask("/papers/stop", {}));
 byId("overwrite").addEventListener("click", () => start(lastVerb || record.work.verb, true));
 hear(document, "house", async () => {
