@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from jambs.job.models.fields import Bearing, Date, FrameSize, LayerThickness, Share, Slope, Text, Weight, YesNo
+from jambs.job.models.fields import Bearing, Date, Depth, FrameSize, LayerThickness, Share, Slope, Text, Weight, YesNo
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.job.models.windows import FrameFace
@@ -141,3 +141,9 @@ def test_grids(written: str, name: str) -> None:
     boards = [{"nominal": "1x4", "stock": "pine"}]
     lengths = dict.fromkeys(("kerf", "proud", "shim_space", "edge_allowance", "taper_tolerance"), "1/32")
     assert read(Shop, {"grid": written, "boards": boards, **lengths}).grid == GRIDS[name]
+
+
+def test_a_layer_of_no_thickness_is_told_that_nothing_is_too_little() -> None:
+    assert said(LayerThickness, "0") == 'is 0"; write a length over 0", up to 36"'
+    assert said(LayerThickness, "37 in").startswith('is 37"; write a length over 0", up to 36"')
+    assert said(Depth, "-1") == 'is -1"; write a length from 0" to 36"'

@@ -69,9 +69,9 @@ class Between:
         units = units_of(info)
         length = _read(value, units)
         if not self.least - ROUND_OFF <= length <= self.most + ROUND_OFF:
-            low, high = (length_text(end, units=units) for end in (self.least, self.most))
-            found = length_text(length, units=units)
-            raise fault(f"is {found}; write a length from {low} to {high}{_other_unit(length, self, units)}")
+            low, high, none, found = (length_text(one, units=units) for one in (self.least, self.most, 0.0, length))
+            allowed = f"over {low}, up to {high}" if self.least > 0 and low == none else f"from {low} to {high}"
+            raise fault(f"is {found}; write a length {allowed}{_other_unit(length, self, units)}")
         return length if self.exact else FINE[units].round(length)
 
 
