@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from jambs.job.models.cladding_returns import ReturnLaid
 from jambs.job.models.outside import CladdingEntry
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, OFF_GRID
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
@@ -72,7 +72,7 @@ def returned_legs(
 def _leg(kit: Kit, part: Part, bottom: float, lines: Sequence[float], cladding: CladdingEntry) -> ReturnedLeg:
     _, low, _, high = seen_box(part)
     foot, top = bottom + low, bottom + high
-    passed = [(below, above) for below, above in pairwise(lines) if above > foot and below < top]
+    passed = [(below, above) for below, above in pairwise(lines) if above > foot + OFF_GRID and below < top - OFF_GRID]
     trim = kit.placement.opening.exterior
     clad = trim.cladding_returns if trim else None
     return ReturnedLeg(

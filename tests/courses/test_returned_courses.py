@@ -21,8 +21,8 @@ SLOPE = math.tan(math.radians(10))
 FOURS = {"kind": "clapboards", "widths": ["5"], "least_lap": "1", "greatest_lap": "1"}
 
 
-def plan(trim: dict[str, Any]) -> CoursePlan:
-    south = {"start_line": "0", "eave": "120", "width": "120", "faces": "south", "cladding": FOURS}
+def plan(trim: dict[str, Any], *, start: str = "0") -> CoursePlan:
+    south = {"start_line": start, "eave": "120", "width": "120", "faces": "south", "cladding": FOURS}
     paths = {"openings__0__faces": "south", "openings__0__from_left": "24", "elevations": {"south": south}}
     job = job_of(changed(**{**DEEP, "exterior_trim__outside": trim, **paths}))
     kit = make_kit(place_windows(job)[0], job)
@@ -39,6 +39,12 @@ def test_a_reveal_takes_a_piece_for_every_course_that_passes_it() -> None:
         assert leg.heights == pytest.approx((foot, *range(36, 81, 4)))
         assert (leg.pieces, leg.length, leg.running) == (13, 2.875, 13 * 2.875)
         assert not leg.is_mitered
+
+
+def test_a_course_that_only_touches_a_return_has_no_piece_of_it() -> None:
+    """From 1 1/4 over the floor, the 20th course ends on the head return, 80 over that; no sliver of a 21st is told."""
+    for leg in plan(clad(laid="in courses"), start="1 1/4").returned:
+        assert leg.heights[1:] == tuple(range(36, 77, 4))
 
 
 def test_pieces_to_a_miter_reach_the_face_of_the_cladding() -> None:

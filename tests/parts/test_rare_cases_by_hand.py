@@ -66,10 +66,11 @@ def test_a_window_is_read_farther_out_or_farther_in(outward: float, way: str) ->
 
 def test_all_that_is_in_a_windows_way_is_told_the_first_after_a_colon() -> None:
     """Of two reasons the first goes on with the sentence, the second is one of its own; neither repeats the mark."""
-    about = {"subject": ABOUT, "severity": Severity.STOP}
-    inner = [CannotStandAsRead(**about, outward=outward, why=()) for outward in (1.0, 2.0)]
-    said = CannotStandAsRead(**about, outward=3.0, why=tuple(inner)).sentence(Units.INCH)
-    first, second = (one.sentence(Units.INCH) for one in inner)
+    one, other = (
+        CannotStandAsRead(subject=ABOUT, severity=Severity.STOP, outward=outward, why=()) for outward in (1.0, 2.0)
+    )
+    whole = CannotStandAsRead(subject=ABOUT, severity=Severity.STOP, outward=3.0, why=(one, other))
+    first, second, said = (finding.sentence(Units.INCH) for finding in (one, other, whole))
     assert f"cannot: {first} {second} Measure again" in said
 
 
