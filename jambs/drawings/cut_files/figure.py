@@ -98,6 +98,10 @@ def _outline(layer: CutLayer, points: Outline) -> Stroke:
     return Stroke(layer=layer, points=found.points, bulges=found.bulges)
 
 
+LEFT_HALF = 0.6
+"""How much of a form's half its notes may take: they end before the center line and begin within the outline."""
+
+
 def _form(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) -> CutFigure:
     """Return the cut file of the form that a part is bent over, center line and spring lines to be marked on it."""
     form = bending_form(part)
@@ -107,11 +111,15 @@ def _form(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) -> 
     if pieces:
         told = "radii " + ", ".join(size_told(one, units, grid) for one, _ in pieces)
     lines = [*notes, f"form to bend {part.mark} over, {told}", drawn_in(units)]
+    middle, longest = form.crown[0], LETTER * max(map(len, lines))
+    # Left of the center line, which is engraved: no word lies over it.
+    height = min(TALLEST, LEFT_HALF * middle / longest)
+    left = middle - (longest + 1) * height
     words = tuple(
-        Words(layer=NOTE, text=line, at=(wide / 4, high / 2 - number * LINE * TALLEST), height=TALLEST)
+        Words(layer=NOTE, text=line, at=(left, high / 2 - number * LINE * height), height=height)
         for number, line in enumerate(lines)
     )
-    center_line = ((form.crown[0], 0.0), form.crown)
+    center_line = ((middle, 0.0), form.crown)
     marked = (Stroke(layer=ENGRAVED, points=line, is_closed=False) for line in (center_line, *form.spring_lines))
     strokes = (_outline(CUT, form.outline), *marked)
     return CutFigure(name=file_name(part.mark, BoardFace.FACE), size=(wide, high), strokes=strokes, words=words)
