@@ -11,6 +11,7 @@ import pytest
 from arches import arched
 from cases import changed, job_of, kit_of, part_of
 from panels import PANELS, paneled
+from sills_under_shapes import on_sill
 
 from jambs.drawings.elements.view import Chain, Ink, View, ViewKind, ViewSide
 from jambs.drawings.views.corner_details import corner_details
@@ -18,6 +19,7 @@ from jambs.drawings.views.details import details
 from jambs.drawings.views.leaned_details import has_two_faces, leaned_chains
 from jambs.drawings.views.sections import section_view
 from jambs.length import FINE, Units
+from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Region, SectionCut
@@ -52,6 +54,19 @@ def test_a_jamb_of_an_octagon_tells_face_and_back() -> None:
     part = next(one for one in kit.parts if has_two_faces(one))
     face, back = sorted({round(size, 3) for size in told(leaned_chains(part)).values()})
     assert back - face == pytest.approx(2 * 0.75 * 0.41421, abs=4e-3)
+
+
+def test_an_exterior_jamb_on_a_sill_under_a_triangle_tells_face_and_back_too() -> None:
+    """Its foot is cut to slant and slope at once: the outline of face and back together measures no edge."""
+    part = next(one for one in on_sill("triangle", 48, 30).kit.parts if one.kind is PartKind.EXTERIOR_JAMB)
+    assert not part.is_leaned and has_two_faces(part)
+    names = told(leaned_chains(part))
+    ends = {arris: (one[0][0], one[1][0]) for arris, one in part.corners.items()}
+    lengths = {arris: finish - start for arris, (start, finish) in ends.items()}
+    assert max(names.values()) == pytest.approx(max(lengths.values()))
+    assert min(names.values()) == pytest.approx(min(lengths.values()))
+    plain = next(one for one in kit_of().parts if one.kind is PartKind.EXTERIOR_JAMB)
+    assert not has_two_faces(plain)
 
 
 def gaps(cut: SectionCut, **paths: Any) -> dict[str, float]:

@@ -19,6 +19,7 @@ from jambs.parts.words.edge_names import edge_name
 
 FLAT = (Rip, Taper, Crosscut, OnePlane)
 """Cuts that leave a board of flat sides, with its corners where face and back meet edges and ends."""
+JAMBS = (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB)
 POINTS = (("long point", max), ("short point", min))
 SIDES = {Edge.NEAR: ViewSide.BOTTOM, Edge.FAR: ViewSide.TOP}
 
@@ -27,10 +28,11 @@ Ends = Mapping[Arris, tuple[Vector, Vector]]
 
 def has_two_faces(part: Part) -> bool:
     """Say whether face and back differ in length or lie askew, so that one outline does not tell where to measure."""
-    is_jamb = part.is_leaned or part.kind is PartKind.EXTENSION_JAMB
+    is_jamb = part.is_leaned or part.kind in JAMBS
     if not is_jamb or part.arcs or not all(isinstance(cut, FLAT) for cut in part.cuts):
         return False
-    return part.kind is not PartKind.EXTENSION_JAMB or any(
+    is_askew = part.is_leaned and part.kind is not PartKind.EXTENSION_JAMB
+    return is_askew or any(
         abs(
             _length(part.corners, Arris(edge=edge, on_back=True))
             - _length(part.corners, Arris(edge=edge, on_back=False))
