@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterable, Sequence
 
 from jambs.drawings.elements.boxes import box_around
@@ -46,20 +47,22 @@ def details(kit: Kit, *, grid: Grid) -> list[View]:
     """
     views = []
     drawn = grouped([part for part in kit.parts if not is_told_in_words(part)], grid)
-    ends = _like_ends([alike.part for alike in drawn if _needs_profile(alike.part)])
+    ends = _like_ends([alike.part for alike in drawn if _needs_profile(alike.part)], grid)
     for alike in drawn:
         views.append(_face_view(alike, grid))
         views += [_profile_view(parts) for parts in ends if parts[0] is alike.part]
     return views
 
 
-def _like_ends(parts: Iterable[Part]) -> list[list[Part]]:
-    """Put parts together whose ends look alike, in the order of the first of each."""
+def _like_ends(parts: Iterable[Part], grid: Grid) -> list[list[Part]]:
+    """Put parts together whose ends look alike and read alike on a grid, in the order of the first of each."""
     found: dict[object, list[Part]] = {}
     for part in parts:
         view = _profile_view([part])
         points = [tuple((round(v * 128), round(w * 128)) for v, w in shape.points) for shape in view.shapes]
-        found.setdefault((part.where, edge_names(part), *points, _bevels(part)), []).append(part)
+        # A hair apart two may look alike and read 68 and 69.
+        said = [grid.text(math.dist(one.start, one.finish)) for chain in view.chains for one in chain.intervals]
+        found.setdefault((part.where, edge_names(part), *points, *said, _bevels(part)), []).append(part)
     return list(found.values())
 
 
