@@ -319,3 +319,24 @@ def test_a_written_table_of_measures_is_read_by_a_button(browser: Browser, tmp_p
         assert "\nmeasures: measures.csv\n" in place.file.read_text(encoding="utf-8")
         page.context.close()
         assert place.reported == []
+
+
+REMOVE_THIRD = """fetch('/job/form').then((form) => form.json()).then(({ number }) =>
+  fetch('/job/change', {method: 'POST', headers: {'content-type': 'application/json'},
+    body: JSON.stringify({number, act: 'remove', path: ['openings', 2]})}))
+  .then(() => document.dispatchEvent(new CustomEvent('draft')))"""
+
+
+def test_an_opening_that_is_taken_out_elsewhere_and_comes_back_is_there_again(browser: Browser, tmp_path: Path) -> None:
+    with served(tmp_path, "gable-house") as place:
+        page = page_at(browser, place, "/openings/G6")
+        third = place.desk.house().job.openings[2].mark  # type: ignore[union-attr]
+        page.goto(f"{place.base}/openings/{third}")
+        expect(page.locator("[role=slider]")).to_be_visible()
+        page.evaluate(REMOVE_THIRD)
+        expect(page.locator("#said")).to_have_text("This opening is no longer in the job.")
+        place.desk.back()  # as from another window
+        page.evaluate("document.dispatchEvent(new CustomEvent('draft'))")
+        expect(page.locator("#said")).to_have_text("")
+        page.context.close()
+        assert place.reported == []

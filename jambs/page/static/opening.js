@@ -15,7 +15,7 @@ const { ask, hear } = ofView();
 const RESTS = 90;
 const MEASURED = "This opening was measured: its window stands where it was found. Move the plan at an opening of this wall that is planned.";
 let record = JSON.parse(byId("record").textContent);
-let isHeld = false, isLate = false, wanted = null, reach = 0, resting = 0;
+let isHeld = false, isLate = false, isGone = false, wanted = null, reach = 0, resting = 0;
 const mark = record.fixed.mark;
 
 addHatches();
@@ -145,7 +145,9 @@ async function refresh() {
   isLate = isHeld;  // it was taken hold of meanwhile
   if (isLate) return;
   if (found.is_unmade) { lookAgain(); return; }
-  if (!found.ok) { say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
+  if (!found.ok) { isGone = true; say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
+  if (isGone) say("");
+  isGone = false;
   record = found;
   showAll();
 }
