@@ -71,6 +71,7 @@ async function start(verb, overwrite) {
 }
 
 function showWork(state) {
+  const isAtStop = document.activeElement === byId("stopwork");
   byId("work").hidden = !state.verb;
   const failed = state.code !== null && state.code !== 0;
   setText(byId("workwords"), state.is_running ? `${state.verb}: ${state.what || "working"}${state.of ? `, ${state.done} of ${state.of}` : " …"}` : state.verb ? `${state.verb}: ${state.code === STOPPED ? "stopped" : failed ? "not written" : "done"}` : "");
@@ -82,6 +83,7 @@ function showWork(state) {
   setText(byId("worklines"), state.lines.join("\n"));
   byId("overwrite").hidden = !(failed && state.lines.some((line) => line.includes("--overwrite")));
   for (const button of document.querySelectorAll("[data-verb]")) button.disabled = state.is_running;
+  if (isAtStop && !state.is_running) document.querySelector(`[data-verb="${CSS.escape(state.verb)}"]`)?.focus();
 }
 
 async function follow() {
@@ -89,10 +91,8 @@ async function follow() {
   if (!state.isHeard) { say(state.said, "stop"); return; }
   if (state.is_running) { showWork(state); setTimeout(follow, EVERY); return; }
   const found = await ask("/papers/list");  // done is said with the papers that are there now
-  const isAtStop = document.activeElement === byId("stopwork");
   if (found.isHeard) record = found; else showWork(state);
   show();
-  if (isAtStop) document.querySelector(`[data-verb="${CSS.escape(state.verb)}"]`)?.focus();
   if (chosen) look(chosen);
 }
 
