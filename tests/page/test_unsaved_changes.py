@@ -340,3 +340,19 @@ def test_an_opening_that_is_taken_out_elsewhere_and_comes_back_is_there_again(br
         expect(page.locator("#said")).to_have_text("")
         page.context.close()
         assert place.reported == []
+
+
+def test_the_button_of_a_verb_has_the_keyboard_again_whoever_hears_first_that_it_is_done(
+    browser: Browser, tmp_path: Path
+) -> None:
+    with served(tmp_path, "garden-studio") as place:
+        page = page_at(browser, place, "/papers")
+        page.route("**/papers/work", lambda one: one.continue_() if one.request.method == "POST" else None)
+        page.locator("[data-verb=labels]").press("Enter")
+        expect(page.locator("#stopwork")).to_be_focused()
+        while page.request.get(f"{place.base}/papers/list").json()["work"]["is_running"]:
+            page.wait_for_timeout(100)
+        page.evaluate("document.dispatchEvent(new CustomEvent('house'))")
+        expect(page.locator("[data-verb=labels]")).to_be_focused()
+        page.context.close()
+        assert place.reported == []
