@@ -11,7 +11,7 @@ from jambs.parts.board.kinds import Where
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.readings.as_built import NOT_READ, PLANNED
-from jambs.parts.words.flare_words import FROM_SQUARE
+from jambs.parts.words.flare_words import AT_THE_FENCE, FROM_SQUARE
 from jambs.sheets.escape_record import escape_line
 from jambs.sheets.every_page import page_data
 from jambs.sheets.line_widths import with_widths
@@ -118,7 +118,7 @@ def _groups(record: Record, beside: Mapping[str, Record]) -> list[Record]:
 def _angles_once(record: Record) -> list[str]:
     """Say once for all parts how the angles of compound cuts are read, and not again at each."""
     told = FROM_SQUARE.removeprefix("angles ").replace("lay it", "lay boards")
-    return [f"Angles: {told}."] if any(FROM_SQUARE in part["work"] for part in record["parts"]) else []
+    return [f"Angles: {told}; {AT_THE_FENCE}."] if any(FROM_SQUARE in part["work"] for part in record["parts"]) else []
 
 
 def _as_planned(pictures: list[Record], record: Record) -> list[Record]:

@@ -77,6 +77,7 @@ def test_parts_with_much_work_fill_the_first_page_and_how_angles_read_is_said_on
     assert [page.count("extension jamb") for page in pages] == [2, 2]
     assert words(pdf).count("angles off a square cut") == 0
     assert words(pdf).count("Angles: off a square cut") == 1
+    assert words(pdf).count("the edge of the long point lies against the fence") == 1
 
 
 def test_rows_of_the_smallest_look_stand_off_their_rules_where_the_second_page_has_room() -> None:

@@ -12,7 +12,7 @@ from jambs.length import length_text
 from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
 from jambs.parts.words.corner_words import has_no_butt, jamb_corner_words
-from jambs.parts.words.flare_words import saw_notes
+from jambs.parts.words.flare_words import AT_THE_FENCE, saw_notes
 from jambs.parts.words.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import hole_words, outline_words
@@ -36,7 +36,9 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
         _inside_words(kit, job),
         *_outside_words(kit, job),
         f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
-        *dict.fromkeys(f"Details: {one}." for part in kit.parts for one in saw_notes(part, job.shop.grid)),
+        *dict.fromkeys(
+            f"Details: {one}; {AT_THE_FENCE}." for part in kit.parts for one in saw_notes(part, job.shop.grid)
+        ),
         *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
     ]
 

@@ -26,6 +26,12 @@ from jambs.parts.board.part import Part
 
 FROM_SQUARE = "angles off a square cut, in parentheses as scales read that have 90° there; lay it face up, back down"
 
+AT_THE_FENCE = "for a miter the edge of the long point lies against the fence, the other edge leads"
+"""How a board lies is told by its face and by this: both ends of it are cut so, slid along or turned end for end.
+
+Common practice, no source.
+"""
+
 
 def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     """Say how the long edges of a flared jamb are ripped, and what is left of its face."""
