@@ -20,7 +20,14 @@ EXAMPLES = sorted(
 )
 MOST_VIEWS = 20
 """Numbers up to here may be those of a view or a sheet, in a circle; millimeters have no unit by which to tell them."""
-RUN_TOGETHER = {"W02": ('4 1/8"',), "W08": ('4 1/4"',), "W09": ('4 1/4"',), "W11": ('5 1/8"',)}
+RUN_TOGETHER = {
+    "G4": ('3 1/8"',),
+    "G5": ('2 1/8"',),
+    "W02": ('4 1/8"',),
+    "W08": ('4 1/4"',),
+    "W09": ('4 1/4"',),
+    "W11": ('5 1/8"',),
+}
 """Lines of which the first number is that of a view, as the text of the PDF has them."""
 
 LONGEST_ROW = 3
