@@ -69,9 +69,9 @@ def test_what_keeps_to_the_room_is_not_shrunk(paper: str, width: float) -> None:
     ("high", "height", "note"),
     [
         (250, 250.0, "1:10"),
-        (310, 250.0, "not to scale (shrunk to 81%)"),  # to be read as it is: no more room than before
+        (310, 250.0, "not to scale (shrunk to 81 %)"),  # to be read as it is: no more room than before
         (320, 320.0, "1:10"),  # 250 / 320 is 78 %, under the 80 % at which letters are read
-        (840, 420.0, "not to scale (shrunk to 50%)"),
+        (840, 420.0, "not to scale (shrunk to 50 %)"),
     ],
 )
 def test_what_follows_the_parts_is_higher_where_it_could_not_be_read(high: float, height: float, note: str) -> None:

@@ -14,7 +14,6 @@ from jambs.parts.board.lifting import lifting_words, lifts_of
 from jambs.parts.board.listing import by_ends
 from jambs.parts.board.part import Part, sawn_of
 from jambs.place.placement import Placement
-from jambs.place.units import called
 
 
 class Beside(StrEnum):
@@ -87,16 +86,15 @@ HARMFUL_DUST = {
     "mdf": "MDF dust contains its glue",
 }
 """Woods by the words of their names; what handbooks of industrial safety say, from memory."""
-HEIGHT = "Height: work from staging with rails, not from a ladder with a {called} in your hands."
+HEIGHT = "Height: work from staging with rails, not from a ladder with a window or a door in your hands."
 HOLE_SILL, HOLE_DROP = 39.0, 72.0
 """An open hole matters where its bottom is under the one over the floor, the other or more over the ground [in]: OSHA
 29 CFR 1926.501(b)(14), from memory; told in metric jobs as 1.0 m and 1.8 m."""
 HOLE = {
-    Units.INCH: "Open rough opening: until its {called} stands, a rail across it where its bottom is under "
-    "39\" over the floor and 6' or more over the ground outside (OSHA 1926.501(b)(14), from memory; the local rules "
-    "decide).",
-    Units.MM: "Open rough opening: until its {called} stands, a rail across it where its bottom is under "
-    "1.0 m over the floor and 1.8 m or more over the ground outside; the local rules decide.",
+    Units.INCH: 'Open rough opening: until its frame stands, a rail across it where its bottom is under 39" over the '
+    "floor and 6' or more over the ground outside (OSHA 1926.501(b)(14), from memory; the local rules decide).",
+    Units.MM: "Open rough opening: until its frame stands, a rail across it where its bottom is under 1.0 m over the "
+    "floor and 1.8 m or more over the ground outside; the local rules decide.",
 }
 METAL = "Metal: the edges of flashing cut; gloves, and hem what can be touched."
 DISSIMILAR = (
@@ -114,7 +112,7 @@ FOAM = (
     "the local code decides."
 )
 STRUCTURE = (
-    "Structure: what carries the {called} and the cladding is for the engineer and the local code; "
+    "Structure: what carries the frame and the cladding is for the engineer and the local code; "
     "this sheet only adds depths."
 )
 CAVITY = (
@@ -202,7 +200,7 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
     opening = placement.opening
     has_transom = opening.gang is not None and opening.gang.rows > 1
     if outside or has_transom or opening.floor_below_frame is None:
-        yield HEIGHT.format(called=called(opening))
+        yield HEIGHT
     yield from _open_hole(placement, units)
     if any(part.is_bent for part in parts):
         yield METAL
@@ -220,7 +218,7 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
     if any(_is_foam(one.layer) or (one.layer.cavity and _is_foam(one.layer.cavity)) for one in placement.planes.layers):
         yield FOAM
     if placement.buck is not None:
-        yield STRUCTURE.format(called=called(opening))
+        yield STRUCTURE
 
 
 def _open_hole(placement: Placement, units: Units) -> Iterator[str]:
@@ -230,7 +228,7 @@ def _open_hole(placement: Placement, units: Units) -> Iterator[str]:
     is_high = sill is not None and sill - placement.shims.sill >= HOLE_SILL
     is_near_ground = opening.drop_outside is not None and opening.drop_outside - placement.shims.sill < HOLE_DROP
     if not is_high and not is_near_ground:
-        yield HOLE[units].format(called=called(opening))
+        yield HOLE[units]
 
 
 def _framing(placement: Placement, units: Units) -> Iterator[str]:
