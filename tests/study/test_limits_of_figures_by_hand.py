@@ -186,7 +186,7 @@ def test_a_sheet_without_thickness_on_the_face_of_the_wall_is_not_the_layer_ther
 
 def test_figures_that_nobody_stated_are_told_to_the_digit_they_are_known_to() -> None:
     assert conductivity_assumed("stud 2x6", 0.1154).value == "0.115 W/mK"
-    assert member_share_assumed("strapping", 3.5, 16.0, Units.INCH).value == "21.9%"
+    assert member_share_assumed("strapping", 3.5, 16.0, Units.INCH).value == "21.9 %"
 
 
 @pytest.mark.parametrize(

@@ -43,7 +43,7 @@ def _largest_first(view: Sized) -> float:
 
 ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _largest_first)
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
-STEPS = 250
+STEPS = 500
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
 SMALLEST = 3
 """So many tries that take the least area are bettered, beside the one that takes the fewest pages plainly."""
