@@ -198,7 +198,7 @@ def test_narrow_words_do_not_repeat_a_row_that_another_view_has() -> None:
     [
         ("harbour-house", "W01", 48),
         ("harbour-house", "W03", 32),
-        ("harbour-house", "W06", 24),
+        ("harbour-house", "W06", 16),
         ("quarry-loft", "L6", 50),
     ],
 )
