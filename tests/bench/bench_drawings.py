@@ -5,8 +5,9 @@ Pictures are the three of a cut sheet.
 
 Plain lines leave out what comes before any entity is written: making the views, putting every text where it touches
 nothing, and the search for fewer sheets, two thirds of the whole. So the writing alone stands beside the lines too
-(``written``: about as long as the lines take), and the time before it (``drawn``). Of 13 drawings 282 ms each: 125
-arrange views at their scales, 79 put them onto pages, 32 make them, 28 draw the kit pulled apart; the writing 162 ms.
+(``written``: about as long as the lines take), and the time before it (``drawn``). Half of that is the search for fewer
+sheets, which looks at smaller sections, corners and elevations one after the other and tries 500 changes of each; 250
+had flared openings take a sheet more. A third arranges the views at their scales.
 """
 
 import statistics

@@ -45,8 +45,11 @@ ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _larg
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
 STEPS = 500
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
-SMALLEST = 3
-"""So many tries that take the least area are bettered, beside the one that takes the fewest pages plainly."""
+SMALLEST = 1
+"""So many tries that take the least area are bettered, beside the one that takes the fewest pages plainly.
+
+Three took no sheet less in 48 openings, and a fifth more time.
+"""
 SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""
 CHANGES = (1, 1, 2, 3)
