@@ -247,6 +247,11 @@ def decimal_text(value: float, digits: int) -> str:
     return "0" if text in ("-0", "") else text
 
 
+def share_text(share: float, digits: int = 0) -> str:
+    """Print a share of one in percent: ``25 %``."""
+    return f"{share * 100:.{digits}f} %"
+
+
 def least_text(millimeters: float, *, units: Units) -> str:
     """Print a least length that a standard gives in millimeters, in the job's units: ``13/64" (5 mm)``.
 

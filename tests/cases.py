@@ -100,6 +100,15 @@ BASE: dict[str, Any] = {
         }
     ],
 }
+DOOR: dict[str, Any] = {
+    "windows__fixed__sash": "door in",
+    "openings__0__sill_height": None,
+    "openings__0__floor_below_frame": "1/2",
+    "openings__0__hinge": "left",
+    "interior_trim__inside__style": "three-sided",
+    "exterior_trim__outside__sill": None,
+}
+"""What makes a door of the base job's window."""
 
 STOOL: dict[str, Any] = {
     "style": "stool and apron",

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.flashing.membrane import LEAST_FLASHING_LAP
-from jambs.length import MM_PER_INCH, Units, least_text
+from jambs.length import MM_PER_INCH, Units, least_text, share_text
 from jambs.parts.findings.water import LEAST_DRIP
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
@@ -30,7 +30,7 @@ class BlankFallsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say its fall in percent."""
-        return f"The {self.blank} falls {self.fall * 100:.1f} %, at least 6 % is required ({CODE})."
+        return f"The {self.blank} falls {share_text(self.fall, 1)}, at least 6 % is required ({CODE})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,6 +36,7 @@ def boards_record(kit: Kit, job: Job) -> Record:
     from jambs.stock.house.lots import house_lots
     from jambs.stock.problem import StockFault
 
+    # A window that is being moved has no pieces yet: by the courses that it alone would have, near enough for a price.
     lots = house_lots(with_course_pieces([kit], job), job)
     if faults := lot_faults(lots, job.units):
         return _none(*(one.sentence(job.units) for one in faults))

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from jambs.job import read_job
 from jambs.job.models.site import site_of
-from jambs.length import ROUND_OFF, Units, decimal_text
+from jambs.length import ROUND_OFF, Units, decimal_text, share_text
 from jambs.study.at_position import subject_of
 from jambs.study.candidates import Effects, effects_of
 from jambs.study.regions.region import StudyError
@@ -76,20 +76,16 @@ def _curves(effects: Sequence[Effects]) -> Iterator[Curve]:
     yield Curve(
         name="indoor humidity at which water condenses, coldest place",
         points=tuple(_bounded(one.at.flange_plane, one.surfaces.sweats_above) for one in effects),
-        text=_percent,
+        text=share_text,
     )
     for season in ("winter", "summer"):
         suns = ((one.at.flange_plane, getattr(one.sun[0], season) if one.sun else None) for one in effects)
         lit = tuple(_bounded(plane, value) for plane, value in suns if value is not None)
-        yield Curve(name=f"sun of the {season} that reaches the glass", points=lit, text=_percent)
+        yield Curve(name=f"sun of the {season} that reaches the glass", points=lit, text=share_text)
 
 
 def _bounded(plane: float, value: float, half_width: float = 0.0) -> Point:
     return plane, value, value - half_width, value + half_width
-
-
-def _percent(value: float) -> str:
-    return f"{value:.0%}".replace("%", " %")
 
 
 def _record(curve: Curve, steps: Sequence[float]) -> Record:

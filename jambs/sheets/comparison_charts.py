@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from jambs.length import MM_PER_INCH, Units, length_text
+from jambs.length import MM_PER_INCH, Units, length_text, share_text
 from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
 from jambs.values import Record
 from jambs.wall.planes import WallPlanes
@@ -26,7 +26,7 @@ def charts(window: Record, planes: WallPlanes, units: Units, *, width: float) ->
 def _charts(window: Record, planes: WallPlanes, units: Units) -> list[Chart]:
     points, plain = window["curve"], _plain_chart(window, planes, units)
     band = (window["least"]["band"][0]["value"], window["least"]["band"][1]["value"])
-    percent = replace(plain, value_text=_percent)
+    percent = replace(plain, value_text=share_text)
     return [
         replace(plain, title="Heat through the joint, W/mK", lines=_heat_lines(points), band=band),
         replace(percent, title="Indoor humidity at which water condenses", lines=_humidity_lines(points)),
@@ -84,10 +84,6 @@ def _sun_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
 def _season(points: Sequence[Record], place: int, season: str) -> tuple[tuple[float, float | None], ...]:
     suns = ((each["flange_plane"]["value"], each["sun"][place][season]) for each in points)
     return tuple((position, sun["value"] if sun else None) for position, sun in suns)
-
-
-def _percent(value: float) -> str:
-    return f"{value:.0%}".replace("%", " %")
 
 
 def _faces(planes: WallPlanes, factor: float) -> tuple[tuple[float, str], ...]:

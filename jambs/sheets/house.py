@@ -9,6 +9,7 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
+from jambs.length import share_text
 from jambs.outside.register import ORDER, Register
 from jambs.parts.board.lifting import lifting_of_house, lifts_of
 from jambs.parts.kit.cautions import Beside
@@ -251,7 +252,7 @@ def _summary_row(opening: Record, register: Register) -> Record:
         "frame": opening["window"]["frame"]["text"],
         "state": "measured" if opening["state"]["is_measured"] else "planned",
         "flange_plane": opening["planes"]["flange_plane"]["text"],
-        "share": f"share {share * 100:.0f} %" if share is not None and 0 <= share <= 1 else "",
+        "share": f"share {share_text(share)}" if share is not None and 0 <= share <= 1 else "",
         "interior": interior_text(opening),
         "rip": rip_text(opening),
         "exterior": exterior_text(opening),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from jambs.length import MM_PER_INCH
+from jambs.length import MM_PER_INCH, share_text
 
 POINTS = {"mm": 72 / MM_PER_INCH, "cm": 720 / MM_PER_INCH, "in": 72.0, "pt": 1.0, "px": 0.75, "": 0.75}
 """Points in one unit of an SVG's width and height; a bare number is CSS pixels."""
@@ -120,4 +120,4 @@ def scale_note(picture: Picture, factor: float) -> str:
     """Return the scale note that is true after a drawing was shrunk by a factor."""
     if factor > 0.999:
         return picture.scale
-    return f"not to scale (shrunk to {factor * 100:.0f} %)"
+    return f"not to scale (shrunk to {share_text(factor)})"

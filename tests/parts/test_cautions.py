@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 import yaml
 from arches import arched
-from cases import changed, job_of, kit_of
+from cases import DOOR, changed, job_of, kit_of
 from gangs import ganged_kit, unit
 from trimmed_as_one import run_kits
 
@@ -136,16 +136,6 @@ def test_what_stands_over_a_door_is_set_from_staging_too(left_out: str, is_told:
     (tmp_path / "job.yaml").write_text(yaml.safe_dump(job), encoding="utf-8")
     (kit,) = make_kits(read_job(tmp_path))
     assert any(one.text.startswith("Height: ") for one in kit.cautions) is is_told
-
-
-DOOR: dict[str, Any] = {
-    "windows__fixed__sash": "door in",
-    "openings__0__sill_height": None,
-    "openings__0__floor_below_frame": "1/2",
-    "openings__0__hinge": "left",
-    "interior_trim__inside__style": "three-sided",
-    "exterior_trim__outside__sill": None,
-}
 
 
 def test_cautions_read_the_same_whatever_is_set_so_that_a_list_of_the_house_says_each_once() -> None:

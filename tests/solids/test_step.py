@@ -10,7 +10,7 @@ from typing import Any
 
 import gmsh
 import pytest
-from cases import changed, job_of
+from cases import DOOR, changed, job_of
 from harbour import harbour_job, harbour_solids
 
 from jambs.length import MM_PER_INCH
@@ -101,15 +101,7 @@ def test_bodies_say_what_they_are(tmp_path: Path) -> None:
 
 
 def test_the_frame_of_a_door_is_named_so() -> None:
-    door = {
-        "windows__fixed__sash": "door in",
-        "openings__0__sill_height": None,
-        "openings__0__floor_below_frame": "1/2",
-        "openings__0__hinge": "left",
-        "interior_trim__inside__style": "three-sided",
-        "exterior_trim__outside__sill": None,
-    }
-    job = job_of(changed(**door))
+    job = job_of(changed(**DOOR))
     named = {one.name for one in model_kit(make_kit(place_windows(job)[0], job), job).frame}
     assert any(name.startswith("W1 door frame") for name in named) and not any("window" in name for name in named)
 

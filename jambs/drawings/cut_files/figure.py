@@ -135,9 +135,8 @@ def _on_edge(part: Part, units: Units, notes: Sequence[str], grid: Grid | None) 
     ]
     outline = part.curved_outline
     share, low, high = clear_band(outline, max(len(line) for line in lines), len(lines))
-    if (
-        letters_high(part.mark, lines, high - low, share * sizes.length) < READ
-    ):  # the notes go above: a place for the mark
+    if letters_high(part.mark, lines, high - low, share * sizes.length) < READ:
+        # The notes go above: a place for the mark.
         share, low, high = clear_band(outline, math.ceil(MARK * len(part.mark)), 0)
     arrow, words = words_and_arrow(
         part, lines, (high - low) / 2, has_engraving_on=False, across=high - low, low=low, share=share

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import MM_PER_INCH, Units, least_text
+from jambs.length import MM_PER_INCH, Units, least_text, share_text
 from jambs.parts.board.listing import marks_listed
 from jambs.parts.findings.water import LEAST_DRIP
 
@@ -78,7 +78,7 @@ class SillFallsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say its fall in percent."""
-        return f"The sill falls {self.fall * 100:.1f} %, less than the 6 % that building codes require."
+        return f"The sill falls {share_text(self.fall, 1)}, less than the 6 % that building codes require."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

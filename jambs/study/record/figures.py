@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
-from jambs.length import Units
+from jambs.length import Units, share_text
 from jambs.values import Record
 
 
@@ -18,7 +18,7 @@ def figure(value: float, unit: str, digits: int) -> Record:
 
 def share(value: float | None) -> Record | None:
     """Return a share of one, printed in percent; nothing stays nothing."""
-    return None if value is None else {"value": value, "unit": "1", "text": f"{value:.0%}".replace("%", " %")}
+    return None if value is None else {"value": value, "unit": "1", "text": share_text(value)}
 
 
 def assumed_record(assumed: Sequence[Assumed]) -> list[Record]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Assumed
-from jambs.length import Units, decimal_text
+from jambs.length import Units, decimal_text, share_text
 
 
 def framing_share_assumed(layer: str, share: float, spacing: float, units: Units) -> Assumed:
     """Return the share of framing, 0 to 1, that is usual for a spacing of studs [in]."""
     why = f"usual for studs {units.text(spacing)} apart with plates and openings, from memory"
-    return Assumed(what=f"share of framing in {layer}", value=f"{share * 100:.0f} %", why=why)
+    return Assumed(what=f"share of framing in {layer}", value=share_text(share), why=why)
 
 
 def no_battens_assumed(layer: str) -> Assumed:
