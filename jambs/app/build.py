@@ -132,6 +132,11 @@ def with_boards_on_record(kits: Sequence[CutKit], job: Job, target: Path) -> tup
     return tuple(kits)
 
 
+def steps(asked: Asked) -> int:
+    """Return how many times ``build`` tells its progress."""
+    return len(asked.chosen) + (not asked.only)
+
+
 def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[str]:
     """Write the papers and move them to their folder; return their paths.
 
@@ -139,9 +144,10 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         Unbuildable: some paper cannot be made or moved; nothing was.
         InTheWay: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
-    from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
+    from jambs.app.issuing import begin_issue, build_commit, put_unchanged_back, write_issue_papers
+    from jambs.app.kept_papers import lay_unchanged
     from jambs.app.outside_papers import write_outside
-    from jambs.app.papers import write_papers
+    from jambs.app.papers import join_papers, write_papers
     from jambs.app.solid_papers import left_out
 
     today = datetime.date.today()
@@ -150,7 +156,8 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
     with writing_turn(place, asked.job, verb=BUILD) as writing, writing.fresh_folder() as folder:
         issuing = begin_issue(asked.chosen, asked.house, asked.job, writing, day=today.isoformat(), is_whole=whole)
         outside = partial(write_outside, asked.house, asked.job, folder / "outside", issue=issuing.house)
-        pictures = write_papers(
+        kept = lay_unchanged(issuing, folder, with_solids=asked.with_solids, all_cut_files=asked.all_cut_files)
+        write_papers(
             asked.chosen,
             asked.house,
             asked.job,
@@ -161,8 +168,13 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             with_solids=asked.with_solids,
             all_cut_files=asked.all_cut_files,
             meanwhile=[outside] if whole else [],
+            kept=kept,
         )
-        write_issue_papers(issuing, pictures, folder)
+        put_unchanged_back(issuing, folder)
+        if whole:
+            join_papers(asked.kits, asked.job, folder, stamps=issuing.stamps)
+            progress("lists")
+        write_issue_papers(issuing, folder)
         found = writing.conflicts(folder)
         if found and not may_overwrite(found):
             raise InTheWay(found, asked.target)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
-from jambs.drawings.cut_files.figure import CutFigure, has_shape, part_figures
+from jambs.drawings.cut_files.figure import CutFigure, faces_cut, has_shape, part_figures
 from jambs.drawings.cut_files.nest import sheet_figures
 from jambs.drawings.cut_files.notes import file_name
 from jambs.drawings.cut_files.write import Release, cut_file
@@ -52,10 +52,24 @@ def parts_cut(kit: CutKit, *, all_parts: bool) -> Iterator[Part]:
     yield from (part for part in boards if has_shape(part) or (all_parts and part.is_wood))
 
 
+def cut_file_paths(kit: CutKit, *, all_parts: bool) -> set[str]:
+    """Return the paths that ``write_cut_files`` writes, within the folder of papers."""
+    return {
+        _path(part, face, beside)
+        for part in parts_cut(kit, all_parts=all_parts)
+        for face in faces_cut(part)
+        for beside in BESIDE.values()
+    }
+
+
+def _path(part: Part, face: BoardFace, beside: str) -> str:
+    return f"{FOLDER}/{beside}{file_name(part.mark, face)}.dxf"
+
+
 def cut_file_facts(kits: Iterable[CutKit]) -> dict[str, PaperFacts]:
     """Return what is known of each cut file of some openings, by path."""
     return {
-        f"{FOLDER}/{beside}{file_name(part.mark, face)}.dxf": PaperFacts(kind=CUT_FILE, marks=(kit.mark,))
+        _path(part, face, beside): PaperFacts(kind=CUT_FILE, marks=(kit.mark,))
         for kit in kits
         for whole in kit.parts
         for part in (whole, *whole.frame_members)

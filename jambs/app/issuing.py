@@ -46,13 +46,10 @@ from jambs.issued.record import Record
 from jambs.issued.revisions import revisions
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
-from jambs.outside.house import Installing, PlannedHouse
+from jambs.outside.house import PlannedHouse
 from jambs.parts.kit.cut_kit import CutKit
-from jambs.sheets.cut_sheet import cut_sheets_pdf
-from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.issue_sheet import IndexRow, VoidSheets, changes_pdf, index_pdf
-from jambs.sheets.joining import join_pdfs
-from jambs.sheets.pictures import SheetPictures
+from jambs.sheets.joining import Chapter, join_chapters
 from jambs.sheets.stamp import Stamp, Stamps
 
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
@@ -70,7 +67,6 @@ class Issuing:
     plan: IssuePlan
     job: Job
     kits: tuple[CutKit, ...]
-    installing: Mapping[str, Installing]
     basis: Basis
     is_whole: bool
 
@@ -141,18 +137,21 @@ def begin_issue(
         plan=plan,
         job=job,
         kits=tuple(kits),
-        installing=installing,
         basis=basis,
         is_whole=is_whole,
     )
 
 
-def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], folder: Path) -> None:
-    """Put unchanged sheets back as they were issued; add the changed ones, the list of changes and the index."""
-    plan, job, record = issuing.plan, issuing.job, issuing.record
-    damaged = put_back(record, plan, folder)
+def put_unchanged_back(issuing: Issuing, folder: Path) -> None:
+    """Let the sheets of unchanged openings be those that were issued, whatever was made anew."""
+    damaged = put_back(issuing.record, issuing.plan, folder)
     if damaged:
         said(f"the kept copies of {', '.join(damaged)} are damaged or gone; these papers are printed anew")
+
+
+def write_issue_papers(issuing: Issuing, folder: Path) -> None:
+    """Add to the papers what tells of the issue: the sheets that changed, the list of changes and the index."""
+    plan, job, record = issuing.plan, issuing.job, issuing.record
     _put_back_whole(issuing, folder)
     if _is_same(issuing, folder):
         for path in OF_ONE_ISSUE:
@@ -160,7 +159,7 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
         if (folder / INDEX).exists():
             return
     stamps = issuing.stamps
-    _write_changes(issuing, stamps, pictures, folder)
+    _write_changes(issuing, stamps, folder)
     labels_now = now_of(plan.sheets, plan.printed, plan.moves, job)
     write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
     rows = index_rows(record, plan.printed, stamps, _why_texts(plan))
@@ -170,7 +169,7 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     (folder / INDEX).write_bytes(index)
 
 
-def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, SheetPictures], folder: Path) -> None:
+def _write_changes(issuing: Issuing, stamps: Stamps, folder: Path) -> None:
     """Write the page of changes, and together the sheets to print; of a first issue nothing, it is all new."""
     plan, job = issuing.plan, issuing.job
     changed = [kit for kit in issuing.kits if kit.mark in plan.changed] if plan.last else []
@@ -181,12 +180,11 @@ def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, Shee
         why = _why_texts(plan)
         page = changes_pdf(stamps, why, rooms, void, job, number=plan.number, day=plan.day, other_boards=boards)
         (folder / CHANGES).write_bytes(page)
-    if changed and pictures:
-        (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
-        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, issuing.installing, job, stamps=stamps))
-    elif changed:
+    if changed:
         for paper, name in ((SHEET_TO_CUT, CHANGED_CUT), (SHEET_TO_INSTALL, CHANGED_INSTALL)):
-            join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
+            join_chapters(
+                (Chapter(name=kit.mark, file=folder / paper.path(kit.mark)) for kit in changed), folder / name
+            )
 
 
 def _why_texts(plan: IssuePlan) -> dict[str, str]:

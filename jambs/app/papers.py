@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import threading
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
 from functools import partial
@@ -15,21 +16,23 @@ from multiprocessing.connection import wait
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
-from jambs.app.cut_file_papers import write_cut_files
+from jambs.app.cut_file_papers import cut_file_paths, write_cut_files
 from jambs.app.paper_names import (
     ALL_CUT,
     ALL_DRAWINGS,
     DRAWING_SHEETS,
+    DRAWINGS,
     FLAT_DRAWING,
     PARTS_CSV,
     PARTS_JSON,
     SHEET_TO_CUT,
     SHEET_TO_INSTALL,
     SHOP_DRAWING,
+    SOLIDS,
     TEMPLATES,
 )
 from jambs.app.pictures import sheet_pictures
-from jambs.app.solid_papers import write_elevations, write_solids
+from jambs.app.solid_papers import left_out, write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.drawings.elements.paper import PAGES, Page
@@ -42,13 +45,14 @@ from jambs.outside.house import Installing, PlannedHouse
 from jambs.outside.register import Register
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.section.cut import sections_to_draw
-from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.cut_sheet import write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
+from jambs.sheets.full_scale import templates_of
 from jambs.sheets.house import write_order_sheet, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
-from jambs.sheets.joining import join_pdfs
+from jambs.sheets.joining import Chapter, join_chapters
 from jambs.sheets.parts_file import write_parts_csv, write_parts_json
-from jambs.sheets.pictures import PictureError, SheetPictures
+from jambs.sheets.pictures import PictureError
 from jambs.sheets.press import PressError
 from jambs.sheets.record import job_record
 from jambs.sheets.rough_openings import write_rough_opening_schedule
@@ -59,20 +63,17 @@ from jambs.values import Record
 FEW = 3
 """So few openings are drawn sooner than other processes would have started."""
 
+OFTEN = 20_000
+"""After so many new objects a process looks for those that are used no more; Python's own 700 cost a twentieth."""
+
 KILLED = (
     "a process that wrote papers was ended from outside, most often because the machine ran out of memory; nothing was "
     "written. Close other programs, or build some openings at a time with --only"
 )
 
-TOGETHER = 24
-"""So many openings are set as one document where their sheets stand in one PDF; more are joined from the single PDFs,
-so that what is held does not grow with the house."""
-
 NEVER_ISSUED = IssueStamp(number=0, day="", code="")
 """Of drawings that are made without being issued."""
 
-Written = tuple[str, SheetPictures | None]
-"""The mark of an opening and the pictures of its cut sheet, if they are wanted."""
 Progress = Callable[[str], None]
 """Is told the name of each thing that is done."""
 Work = Callable[[], object]
@@ -91,18 +92,18 @@ def write_papers(
     with_solids: bool = True,
     all_cut_files: bool = False,
     meanwhile: Sequence[Work] = (),
-) -> Mapping[str, SheetPictures]:
-    """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
+    kept: Collection[str] = (),
+) -> None:
+    """Write the papers of these openings, and the lists of the whole house if asked, into a folder.
 
-    ``meanwhile``: what else is to be done and needs none of these papers. Return the pictures of their cut sheets, by
-    opening; none of so many openings that their sheets are joined.
+    ``kept``: paths of papers that are there already; an opening whose cut sheet is has all of its own. ``meanwhile``:
+    what else is to be done and needs none of these papers.
 
     Raises:
         Unbuildable: a drawing or a sheet of some opening cannot be made.
     """
     for paper in (SHOP_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL):
-        (folder / paper.folder).mkdir(parents=True)
-    pictures: dict[str, SheetPictures] = {}
+        (folder / paper.folder).mkdir(parents=True, exist_ok=True)
     write = partial(
         write_opening,
         installing=house.installing,
@@ -110,31 +111,27 @@ def write_papers(
         folder=folder,
         stamps=stamps,
         with_solids=with_solids,
-        with_pictures=len(kits) <= TOGETHER,
         all_cut_files=all_cut_files,
     )
     lists = _lists(kits, house.register, job, folder, stamps) if whole_house else ()
-    for mark, shown in _openings(kits, write, chain(lists, meanwhile)):
-        if shown:
-            pictures[mark] = shown
+    there = [kit.mark for kit in kits if SHEET_TO_CUT.path(kit.mark) in kept]
+    fresh = [kit for kit in kits if kit.mark not in there]
+    for mark in chain(there, _openings(fresh, write, chain(lists, meanwhile))):
         progress(mark)
-    if whole_house:
-        _join_sheets(kits, job, folder, pictures, stamps)
-        if with_solids:
-            write_elevations(kits, job, folder, issue=stamps.house)
-        progress("lists")
-    return pictures
+    if whole_house and with_solids:
+        write_elevations(kits, job, folder, issue=stamps.house, kept=kept)
 
 
-def steps(kits: Sequence[CutKit], *, whole_house: bool) -> int:
-    """Return how many times progress is told."""
-    return len(kits) + whole_house
+def join_papers(kits: Sequence[CutKit], job: Job, folder: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
+    """Put the cut sheets of all openings, and their drawings, into one PDF each, as they are in the folder."""
+    join_chapters((Chapter(name=kit.mark, file=folder / SHEET_TO_CUT.path(kit.mark)) for kit in kits), folder / ALL_CUT)
+    drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
+    key = [(entry.svg, entry.words) for entry in drawing_key()]
+    write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps, key=key)
 
 
-def _openings(
-    kits: Sequence[CutKit], write: Callable[[CutKit], Written], meanwhile: Iterable[Work] = ()
-) -> Iterator[Written]:
-    """Write the papers of each opening, several at a time where there are many; do all else meanwhile.
+def _openings(kits: Sequence[CutKit], write: Callable[[CutKit], str], meanwhile: Iterable[Work] = ()) -> Iterator[str]:
+    """Write the papers of each opening, several at a time where there are many; yield its mark; do all else meanwhile.
 
     What is left to do when the openings are done would be done by one process while the others wait.
     """
@@ -148,7 +145,7 @@ def _openings(
         with held_back():  # a process that is stopped while it starts would print a traceback of its own
             running = [pool.submit(_write_here, kit) for kit in kits]
         try:
-            told: set[Future[Written]] = set()
+            told: set[Future[str]] = set()
             for work in meanwhile:
                 work()
                 fresh = [done for done in running if done.done() and done not in told]
@@ -165,17 +162,22 @@ def _openings(
             pool.shutdown(cancel_futures=True)
 
 
-_here: list[Callable[[CutKit], Written]] = []
+_here: list[Callable[[CutKit], str]] = []
 """In another process: how it writes an opening. The whole job is in there, so it is sent once and not with each."""
 
 
-def _write_here(kit: CutKit) -> Written:
+def _write_here(kit: CutKit) -> str:
     return _here[0](kit)
 
 
-def _as_worker(write: Callable[[CutKit], Written]) -> None:
-    """Leave Ctrl-C to the process that started this one, and end when that one ends."""
+def _as_worker(write: Callable[[CutKit], str]) -> None:
+    """Leave Ctrl-C to the process that started this one, and end when that one ends.
+
+    What is loaded stays to the end: looking for what is used no more would go through all of it over and over.
+    """
     _here.append(write)
+    gc.freeze()
+    gc.set_threshold(OFTEN)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
@@ -195,10 +197,9 @@ def write_opening(
     folder: Path,
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
-    with_pictures: bool = True,
     all_cut_files: bool = False,
-) -> Written:
-    """Write the drawings and the sheets of one opening; return its mark and the pictures of its cut sheet.
+) -> str:
+    """Write the drawings and the sheets of one opening; return its mark.
 
     Raises:
         Unbuildable: a view fits no paper, or a sheet cannot be printed.
@@ -227,7 +228,15 @@ def write_opening(
         write_templates(kit, job, folder / TEMPLATES.path(kit.mark), stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
-    return kit.mark, pictures if with_pictures else None
+    return kit.mark
+
+
+def paths_of(kit: CutKit, job: Job, *, with_solids: bool, all_cut_files: bool) -> set[str]:
+    """Return the paths of all papers that ``write_opening`` writes, within the folder of papers."""
+    papers = [*DRAWINGS, SHEET_TO_CUT, SHEET_TO_INSTALL]
+    papers += [TEMPLATES] if templates_of(kit, grid=job.shop.grid) else []
+    papers += SOLIDS if with_solids and left_out() is None else ()
+    return {paper.path(kit.mark) for paper in papers} | cut_file_paths(kit, all_parts=all_cut_files)
 
 
 def printed_on(job: Job) -> Page:
@@ -250,16 +259,3 @@ def _write_order(kits: Sequence[CutKit], job: Job, path: Path, foot: str, record
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
     write_order_sheet(kits, job, path, positions=planned_positions(kits, job), stamp=foot, record=record)
-
-
-def _join_sheets(
-    kits: Sequence[CutKit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
-) -> None:
-    """Put the cut sheets of all openings, and their drawings, into one PDF each."""
-    if pictures:
-        write_all_cut_sheets(kits, job, pictures, folder / ALL_CUT, stamps=stamps)
-    else:
-        join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / ALL_CUT)
-    drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
-    key = [(entry.svg, entry.words) for entry in drawing_key()]
-    write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps, key=key)

@@ -5,7 +5,7 @@ A kit whose solids do not go together stops the papers of its opening.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -92,8 +92,10 @@ def _write_fit_report(report: FitReport, job: Job, path: Path) -> None:
     path.write_text(text, encoding="utf-8-sig", newline="")
 
 
-def write_elevations(kits: Sequence[Kit], job: Job, folder: Path, *, issue: IssueStamp | None = None) -> None:
-    """Write one STEP for each elevation whose openings all state their place along the wall.
+def write_elevations(
+    kits: Sequence[Kit], job: Job, folder: Path, *, issue: IssueStamp | None = None, kept: Container[str] = ()
+) -> None:
+    """Write one STEP for each elevation whose openings all state their place along the wall; ``kept``: none of these.
 
     Raises:
         Unbuildable: an opening cannot stand where it is stated.
@@ -104,6 +106,8 @@ def write_elevations(kits: Sequence[Kit], job: Job, folder: Path, *, issue: Issu
     from jambs.solids.step import ElevationError
 
     for name, members in _placed_elevations(kits, job):
+        if elevation_solid(name) in kept:
+            continue
         try:
             solids = [model_kit(kit, job) for kit in members]
             write_elevation_step(solids, folder / elevation_solid(name), elevation=name, issue=issue)

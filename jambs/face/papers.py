@@ -79,9 +79,9 @@ def _nothing(_: object) -> None:
 
 def steps(asked: Asked) -> int:
     """Return how many times ``write_papers`` tells its progress."""
-    from jambs.app.papers import steps as counted
+    from jambs.app.build import steps as counted
 
-    return counted(asked.chosen, whole_house=not asked.only)
+    return counted(asked)
 
 
 def write_papers(

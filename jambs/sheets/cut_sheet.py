@@ -57,18 +57,6 @@ def write_cut_sheet(kit: CutKit, job: Job, pictures: SheetPictures, path: Path, 
     path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}, stamps=stamps))
 
 
-def write_all_cut_sheets(
-    kits: Sequence[CutKit],
-    job: Job,
-    pictures: Mapping[str, SheetPictures],
-    path: Path,
-    *,
-    stamps: Stamps = NOT_ISSUED,
-) -> None:
-    """Write the cut sheets of all openings into one PDF; ``pictures`` by opening mark."""
-    path.write_bytes(cut_sheets_pdf(kits, job, pictures, stamps=stamps))
-
-
 def cut_sheets_pdf(
     kits: Sequence[CutKit], job: Job, pictures: Mapping[str, SheetPictures], *, stamps: Stamps = NOT_ISSUED
 ) -> bytes:

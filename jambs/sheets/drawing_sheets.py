@@ -59,7 +59,7 @@ def join_drawing_sheets(files: Sequence[tuple[str, Path]], title: str, path: Pat
     """Join the sheets of all openings, by mark: the bookmarks of the files, pages called by opening and number."""
     chapters = [Chapter(name=mark, file=file) for mark, file in files]
     first = [Chapter(name=NOTES, file=BytesIO(cover))] if cover else []
-    join_chapters([*first, *chapters], title, path)
+    join_chapters([*first, *chapters], path, title=title)
 
 
 def _sheet(page: VectorPage) -> Record:

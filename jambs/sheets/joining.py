@@ -53,13 +53,17 @@ class Chapter:
     file: Path | BytesIO
 
 
-def join_chapters(chapters: Iterable[Chapter], title: str, path: Path) -> None:
-    """Write PDFs as the chapters of one: their bookmarks, and pages that readers call ``W04, 2``."""
+def join_chapters(chapters: Iterable[Chapter], path: Path, *, title: str = "") -> None:
+    """Write PDFs as the chapters of one: a bookmark for each, and pages that readers call ``W04, 2``.
+
+    ``title``: empty for that of the first.
+    """
     with path.open("wb") as out:
         joined = JoinedFile(out)
         for chapter in chapters:
             joined.add(PdfReader(chapter.file), name=chapter.name)
-        joined.entitle(title)
+        if title:
+            joined.entitle(title)
         joined.finish()
 
 
@@ -78,7 +82,10 @@ class JoinedFile:
         out.write(HEADER)
 
     def add(self, reader: PdfReader, *, name: str = "") -> None:
-        """Write the pages of a file and all that they use; those of a chapter have its bookmarks and its name."""
+        """Write the pages of a file and all that they use; those of a chapter have its name.
+
+        Its bookmarks come along; where it has none its name becomes one.
+        """
         first, own = len(self._pages), self._tags.begin(reader)
         moving = _Moving(self, self._tags)
         if own:
@@ -90,7 +97,7 @@ class JoinedFile:
         if name:
             self._bookmarks += [
                 Bookmark(words=words, depth=depth, page=self._pages[first + number])
-                for words, depth, number in bookmarks_of(reader)
+                for words, depth, number in [*bookmarks_of(reader)] or [(name, 0, 0)]
             ]
         if self._info is None:
             catalog = reader.root_object

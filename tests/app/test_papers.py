@@ -22,7 +22,7 @@ from shops import WORKED, Shop, built, papers, shop
 from jambs.app import papers as app_papers
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.issuing import begin_issue
-from jambs.app.papers import steps, write_papers
+from jambs.app.papers import join_papers, write_papers
 from jambs.issued.entry import BUILD, JobIdentity
 from jambs.issued.writing import begin
 from jambs.job import read_job
@@ -50,8 +50,8 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
         progress=told.append,
         stamps=issuing.stamps,
     )
-    assert sorted(told) == ["W01", "W02", "lists"]
-    assert len(told) == steps(kits, whole_house=True)
+    join_papers(kits, job, tmp_path, stamps=issuing.stamps)
+    assert sorted(told) == ["W01", "W02"]
     issued = (".", "issued/", "current sheets")
     assert names(tmp_path) == [name for name in names(papers) if not name.startswith(issued)]
     for name in names(tmp_path):
@@ -76,21 +76,6 @@ def test_what_needs_no_paper_of_an_opening_is_done_while_others_draw(
     )
     assert found == [told_before]
     assert sorted(told) == ["W01", "W02"]
-
-
-def test_sheets_of_many_openings_are_joined_from_the_single_ones(
-    shop: Shop, papers: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """The same words as where they are set as one document; the same when only what changed is printed."""
-    monkeypatch.setattr(app_papers, "TOGETHER", 1)
-    assert shop.run("build", "house").exit_code == 0
-    folder = shop.folder / "output" / "house"
-    assert words(folder / "all cut sheets.pdf") == words(papers / "all cut sheets.pdf")
-    shop.change("casing_reveal: 3/16", "casing_reveal: 1/4")
-    assert shop.run("build", "house").exit_code == 0
-    for kind in ("cut", "install"):
-        singles = [words(folder / f"{kind} sheets" / f"{mark}.pdf") for mark in ("W01", "W02")]
-        assert words(folder / f"changed {kind} sheets.pdf") == [page for single in singles for page in single]
 
 
 def words(pdf: Path) -> list[str]:

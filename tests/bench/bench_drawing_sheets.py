@@ -17,7 +17,7 @@ import jambs  # noqa: E402
 from jambs.app.pictures import sheet_pictures  # noqa: E402
 from jambs.drawings.elements.paper import PAGES  # noqa: E402
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages  # noqa: E402
-from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet  # noqa: E402
+from jambs.sheets.cut_sheet import cut_sheets_pdf, write_cut_sheet  # noqa: E402
 from jambs.sheets.drawing_sheets import join_drawing_sheets, write_drawing_sheets  # noqa: E402
 
 OPENINGS = 40
@@ -43,7 +43,7 @@ def main() -> None:
         def cut_sheets() -> None:
             for number, at in enumerate(rounds):
                 write_cut_sheet(kits[at], job, pictures[kits[at].mark], folder / f"cut {number}.pdf")
-            write_all_cut_sheets(kits, job, pictures, folder / "all cut.pdf")
+            (folder / "all cut.pdf").write_bytes(cut_sheets_pdf(kits, job, pictures))
 
         def sheets() -> None:
             files = []

@@ -26,7 +26,7 @@ from jambs.parts.board.touches import StripBend
 from jambs.parts.kit.cautions import Beside, Caution
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.escape import escape_check
-from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.cut_sheet import cut_sheets_pdf, write_cut_sheet
 from jambs.sheets.pictures import Picture
 from jambs.sheets.record import job_record, opening_record
 
@@ -241,13 +241,6 @@ def test_same_bytes_in_every_run(tmp_path: Path) -> None:
         env={"PYTHONHASHSEED": "7", "PYTHONPATH": os.pathsep.join(map(str, folder.parents[:2]))},
     )
     assert (tmp_path / "here.pdf").read_bytes() == there.read_bytes()
-
-
-def test_all_sheets_in_one_file(tmp_path: Path) -> None:
-    openings = [hand.make_kit(f"W{number:02}") for number in range(1, 6)]
-    pictures = {kit.mark: hand.make_pictures() for kit in openings}
-    write_all_cut_sheets(openings, hand.make_job(), pictures, tmp_path / "all.pdf")
-    assert len(paper.pages((tmp_path / "all.pdf").read_bytes())) == 10
 
 
 def swung(kit: CutKit, *, escape: bool, **swing: Any) -> CutKit:

@@ -64,10 +64,18 @@ def part_figures(
         return (_form(part, units, [plain_letters(note) for note in notes], grid),)
     if part.is_sawn_on_edge:
         return (_on_edge(part, units, [plain_letters(note) for note in notes], grid),)
-    face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
+    back = worked_face(part, BoardFace.BACK)
     plain = [plain_letters(note) for note in notes]
-    shown = (face, back) if back.is_worked else (face,)
+    shown = (back if face is BoardFace.BACK else worked_face(part, face) for face in faces_cut(part))
     return tuple(_figure(part, one, units, [*plain, *note_lines(part, one, units, back, grid)]) for one in shown)
+
+
+def faces_cut(part: Part) -> tuple[BoardFace, ...]:
+    """Return the faces that a part of wood has a cut file of."""
+    is_seen_once = part.is_laminated or part.is_sawn_on_edge
+    if is_seen_once or not worked_face(part, BoardFace.BACK).is_worked:
+        return (BoardFace.FACE,)
+    return (BoardFace.FACE, BoardFace.BACK)
 
 
 def has_shape(part: Part) -> bool:

@@ -1,0 +1,135 @@
+"""Papers of openings that did not change are laid as they were issued: the same files, and nothing drawn for them."""
+
+# ruff: noqa: F401, F811 (fixtures are imported by name)
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+from shops import Shop, shop
+
+from jambs.app import kept_papers
+from jambs.app import papers as app_papers
+from jambs.app.chain import make_kits
+from jambs.drawings.drawing import draw_opening
+from jambs.face import check, steps, write_papers
+from jambs.issued.durable import file_sums
+from jambs.issued.record import Record
+from jambs.job import read_job
+from jambs.outside.house import plan_house
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.sheets.bookmarks import bookmarks_of
+
+PLAIN = ("build", "house", "--without-solids")
+SMALL = "frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24"
+HIGHER = "frame: 23 1/2 x 25 1/2\n    rough_opening: 24 x 26"
+
+
+@pytest.fixture
+def drawn(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The openings that were drawn, by mark."""
+    marks: list[str] = []
+    draw = draw_opening
+
+    def told(kit: CutKit, *given: Any, **named: Any) -> Any:
+        marks.append(kit.mark)
+        return draw(kit, *given, **named)
+
+    monkeypatch.setattr(app_papers, "draw_opening", told)
+    return marks
+
+
+def issued(folder: Path) -> dict[str, str]:
+    """Every file of a folder of papers, its record among them, but the name of who wrote last."""
+    return {path: digest for path, digest in file_sums(folder).items() if not path.endswith(".lock")}
+
+
+def damage_a_kept_sheet(shop: Shop) -> None:
+    sheet = Record.open(shop.output).papers["cut sheets/W01.pdf"]
+    (shop.output / "issued" / "files" / sheet.sha256).write_bytes(b"damaged")
+
+
+Step = tuple[Callable[[Shop], object], tuple[str, ...], list[str]]
+"""What is done to the job or the folder, how it is built then, and which openings are drawn."""
+YEAR: tuple[Step, ...] = (
+    (lambda shop: None, PLAIN, ["W01", "W02"]),
+    (lambda shop: None, PLAIN, []),
+    (lambda shop: shop.change(SMALL, HIGHER), PLAIN, ["W02"]),
+    (lambda shop: shop.change("room: Kitchen", "room: Pantry"), (*PLAIN, "--only", "W02"), []),
+    (lambda shop: None, PLAIN, ["W01"]),
+    (lambda shop: None, (*PLAIN, "--all-cut-files"), ["W01", "W02"]),
+    (lambda shop: None, PLAIN, []),
+    (lambda shop: (shop.output / "drawings" / "W01.pdf").unlink(), PLAIN, []),
+    (lambda shop: shop.change("mark: W02", "mark: W07"), PLAIN, ["W07"]),
+    (damage_a_kept_sheet, PLAIN, ["W01"]),
+    (lambda shop: shop.change("kerf: 1/8", "kerf: 3/32"), PLAIN, []),
+    (lambda shop: shop.change("proud: 1/32", "proud: 1/16"), PLAIN, ["W01", "W07"]),
+)
+
+
+def test_a_year_has_the_same_papers_as_where_all_are_made_anew(
+    shop: Shop, drawn: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """File by file, the record of the issues among them; drawn is what changed alone."""
+    laid, twin = kept_papers.lay_unchanged, Shop(shop.folder / "twin", monkeypatch)
+    shutil.copytree(shop.folder / "house", twin.folder / "house")
+    for number, (change, words, expected) in enumerate(YEAR):
+        change(shop)
+        change(twin)
+        drawn.clear()
+        result = shop.run(*words)
+        assert result.exit_code == 0, result.output
+        assert drawn == expected, f"step {number}"
+        monkeypatch.setattr(kept_papers, "lay_unchanged", lambda *_, **__: set())
+        assert twin.run(*words).output == result.output
+        monkeypatch.setattr(kept_papers, "lay_unchanged", laid)
+        assert issued(shop.output) == issued(twin.output), f"step {number}"
+
+
+def test_progress_is_told_as_often_whatever_is_drawn(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(shop.folder)
+    for _ in range(2):
+        asked, told = check(read_job(shop.job), shop.output, with_solids=False), list[str]()
+        write_papers(asked, progress=told.append)
+        assert (told, len(told)) == (["W01", "W02", "lists"], steps(asked))
+
+
+def test_solids_that_were_left_out_are_made_and_kept_from_then_on(shop: Shop, drawn: list[str]) -> None:
+    pytest.importorskip("cadquery")
+    assert shop.run(*PLAIN).exit_code == 0
+    for expected in (["W01", "W02"], []):
+        drawn.clear()
+        assert shop.run("build", "house").exit_code == 0
+        assert drawn == expected
+        assert (shop.output / "solids" / "W01.step").is_file()
+
+
+def test_every_paper_of_an_opening_is_known_before_it_is_written(shop: Shop) -> None:
+    """Else one that an opening has now and had not then would never be made."""
+    job = read_job(shop.job)
+    for words in (PLAIN, (*PLAIN, "--all-cut-files")):
+        assert shop.run(*words).exit_code == 0
+        papers = Record.open(shop.output).papers
+        for kit in plan_house(make_kits(job), job).kits:
+            known = app_papers.paths_of(kit, job, with_solids=False, all_cut_files=len(words) > len(PLAIN))
+            assert known == {path for path, paper in papers.items() if paper.marks == (kit.mark,)}
+
+
+def test_all_sheets_have_a_bookmark_for_each_opening_and_what_was_issued(shop: Shop) -> None:
+    assert shop.run(*PLAIN).exit_code == 0
+    shop.change(SMALL, HIGHER)
+    assert shop.run(*PLAIN).exit_code == 0
+    whole = PdfReader(shop.output / "all cut sheets.pdf")
+    single = [PdfReader(shop.output / "cut sheets" / f"{mark}.pdf") for mark in ("W01", "W02")]
+    assert [words for words, _, _ in bookmarks_of(whole)] == ["W01", "W02"]
+    assert whole.page_labels[: len(single[0].pages) + 1][-2:] == [f"W01, {len(single[0].pages)}", "W02, 1"]
+    texts = [page.extract_text() for one in single for page in one.pages]
+    assert [page.extract_text() for page in whole.pages] == texts
+    assert "Changed since issue 1" in "".join(texts)
+    changed = PdfReader(shop.output / "changed cut sheets.pdf")
+    assert [page.extract_text() for page in changed.pages] == texts[len(single[0].pages) :]
