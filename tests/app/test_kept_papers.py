@@ -5,11 +5,12 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
 import pytest
+from example_papers import example_papers
 from pypdf import PdfReader
 from shops import Shop, shop
 
@@ -19,12 +20,14 @@ from jambs.app.chain import make_kits
 from jambs.drawings.drawing import draw_opening
 from jambs.face import check, steps, write_papers
 from jambs.issued.durable import file_sums
+from jambs.issued.entry import WrittenPaper
 from jambs.issued.record import Record
-from jambs.job import read_job
+from jambs.job import Job, read_job
 from jambs.outside.house import plan_house
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.bookmarks import bookmarks_of
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 PLAIN = ("build", "house", "--without-solids")
 SMALL = "frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24"
 HIGHER = "frame: 23 1/2 x 25 1/2\n    rough_opening: 24 x 26"
@@ -109,15 +112,31 @@ def test_solids_that_were_left_out_are_made_and_kept_from_then_on(shop: Shop, dr
         assert (shop.output / "solids" / "W01.step").is_file()
 
 
+def known(job: Job, papers: Mapping[str, WrittenPaper], **asked: bool) -> Iterator[tuple[set[str], set[str]]]:
+    """Yield, for each opening, the papers that are known to be written, and those that are on record."""
+    for kit in plan_house(make_kits(job), job).kits:
+        written = {path for path, paper in papers.items() if paper.marks == (kit.mark,)}
+        yield app_papers.paths_of(kit, job, **asked), written
+
+
 def test_every_paper_of_an_opening_is_known_before_it_is_written(shop: Shop) -> None:
     """Else one that an opening has now and had not then would never be made."""
-    job = read_job(shop.job)
     for words in (PLAIN, (*PLAIN, "--all-cut-files")):
         assert shop.run(*words).exit_code == 0
+        all_of_them = len(words) > len(PLAIN)
         papers = Record.open(shop.output).papers
-        for kit in plan_house(make_kits(job), job).kits:
-            known = app_papers.paths_of(kit, job, with_solids=False, all_cut_files=len(words) > len(PLAIN))
-            assert known == {path for path, paper in papers.items() if paper.marks == (kit.mark,)}
+        for expected, written in known(read_job(shop.job), papers, with_solids=False, all_cut_files=all_of_them):
+            assert expected == written
+
+
+@pytest.mark.parametrize("example", ["gable-house", "creamery", "harbour-house"])
+def test_every_paper_of_an_example_is_known(example: str, tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Solids, templates, cut files of both faces, forms, and boards sawn on edge among them."""
+    folder = example_papers(example, tmp_path_factory).folder
+    papers, job = Record.open(folder).papers, read_job(EXAMPLES / example)
+    found = [*known(job, papers, with_solids=True, all_cut_files=False)]
+    assert len(found) == len(job.openings)
+    assert [expected for expected, _ in found] == [written for _, written in found]
 
 
 def test_all_sheets_have_a_bookmark_for_each_opening_and_what_was_issued(shop: Shop) -> None:
