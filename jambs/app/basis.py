@@ -6,7 +6,23 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHAPES, SHEETS, SHOP, SITE, Basis, digest
+from jambs.drawings.title import title_block
+from jambs.issue_stamp import IssueStamp
+from jambs.issued.basis import (
+    AROUND,
+    COMPARED,
+    DIGITS,
+    HOUSE,
+    LABELS,
+    PARTS,
+    PLACES,
+    SHAPES,
+    SHEETS,
+    SHOP,
+    SITE,
+    Basis,
+    digest,
+)
 from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.job.models.fields import Model
@@ -23,6 +39,7 @@ from jambs.values import Record, as_sawn
 SAWN = ("width", "length", "taper", "strips", "cuts", "glue_up", "courses")
 TOLD = ("mark", "name", "position", "stock", "thickness", "ends")
 """What a cutting plan saws of a part, and what it tells of it. Not its board: that one the plan decides."""
+NO_ISSUE = IssueStamp(number=0, day="", code="")
 NO_PRICE: Record = {"prices": (), "price_per_foot": None, "source": ""}
 OF_THE_JOB, BOARDS, SAW, PRICES = "settings of the job", "boards", "settings of the saw", "prices"
 
@@ -51,6 +68,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
         **placed_basis([kit.placement for kit in kits], job),
         SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
         SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
+        AROUND: {kit.mark: digest(_around(kit, job)) for kit in kits},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
         PARTS: parts_basis(openings, planned, grid=job.shop.grid),
         LABELS: {mark: digest([job.name, *label]) for mark, label in labels.items()},
@@ -90,6 +108,11 @@ def _place(placement: Placement, job: Job) -> list[Any]:
     opening = placement.opening
     planned = {str(number): text for number, text in planned_texts(placement, job).items()}
     return [job.name, opening.room, opening.window_name, opening.wall.name, planned]
+
+
+def _around(kit: CutKit, job: Job) -> list[Any]:
+    """What stands on the papers of an opening beside what is printed of it, whatever issue they are of."""
+    return [job.shop.paper, job.shop.large_drawings, repr(title_block(kit, job, NO_ISSUE))]
 
 
 def _compared(placement: Placement) -> str:

@@ -27,7 +27,7 @@ from jambs.app.solid_papers import elevation_facts
 from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
 from jambs.issue_stamp import IssueStamp, Revision
-from jambs.issued.basis import Basis, Stale, basis_bytes, stale_papers
+from jambs.issued.basis import Basis, Stale, basis_bytes, printed_otherwise, stale_papers
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry, IssuedSheet
 from jambs.issued.marks import MARKS, book_back_in, marks_document
@@ -61,7 +61,11 @@ OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL, OLD_LABELS)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Issuing:
-    """The next issue of a job while its papers are made."""
+    """The next issue of a job while its papers are made.
+
+    ``as_issued``: marks of the openings whose papers stay as they were issued; of the other unchanged ones they are
+    printed anew for the same issue.
+    """
 
     writing: Writing
     plan: IssuePlan
@@ -69,6 +73,7 @@ class Issuing:
     kits: tuple[CutKit, ...]
     basis: Basis
     is_whole: bool
+    as_issued: frozenset[str]
 
     @property
     def record(self) -> Record:
@@ -132,6 +137,7 @@ def begin_issue(
     printed = issue_record(kits, installing, job)
     plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job, job.units), is_whole=is_whole)
     basis = basis_of(house.kits, job, printed if is_whole else issue_record(house.kits, installing, job))
+    sheets = {mark: SHEET_TO_CUT.path(mark) for mark in plan.unchanged}
     return Issuing(
         writing=writing,
         plan=plan,
@@ -139,12 +145,13 @@ def begin_issue(
         kits=tuple(kits),
         basis=basis,
         is_whole=is_whole,
+        as_issued=frozenset(sheets) - printed_otherwise(writing.record, basis, sheets),
     )
 
 
 def put_unchanged_back(issuing: Issuing, folder: Path) -> None:
     """Let the sheets of unchanged openings be those that were issued, whatever was made anew."""
-    damaged = put_back(issuing.record, issuing.plan, folder)
+    damaged = put_back(issuing.record, issuing.as_issued, folder)
     if damaged:
         said(f"the kept copies of {', '.join(damaged)} are damaged or gone; these papers are printed anew")
 
@@ -232,9 +239,10 @@ def _put_back_one(record: Record, path: str, folder: Path) -> None:
 
 
 def _put_back_whole(issuing: Issuing, folder: Path) -> None:
-    """Where no opening changed, the sheets of the whole house are those of the last issue, its marked changes too."""
+    """Where all sheets stay as they were issued, so do those of the whole house."""
+    is_as_issued = issuing.plan.is_same and issuing.as_issued.issuperset(issuing.plan.unchanged)
     for path in (ALL_CUT, ALL_DRAWINGS):
-        if issuing.plan.is_same and (folder / path).exists():
+        if is_as_issued and (folder / path).exists():
             _put_back_one(issuing.record, path, folder)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from jambs.app.issuing import Issuing
 from jambs.app.papers import paths_of
 from jambs.app.solid_papers import elevation_facts, left_out
+from jambs.issued.entry import BUILD
 from jambs.issued.record import Record
 
 
@@ -31,7 +32,7 @@ def lay_unchanged(issuing: Issuing, folder: Path, *, with_solids: bool, all_cut_
 
 def _unchanged(issuing: Issuing, *, with_solids: bool, all_cut_files: bool) -> Iterator[Collection[str]]:
     """Yield the paths of all papers of each opening that did not change, then of elevations without one that did."""
-    unchanged = {*issuing.plan.unchanged}
+    unchanged = issuing.as_issued
     for kit in issuing.kits:
         if kit.mark in unchanged:
             yield paths_of(kit, issuing.job, with_solids=with_solids, all_cut_files=all_cut_files)
@@ -43,5 +44,6 @@ def _unchanged(issuing: Issuing, *, with_solids: bool, all_cut_files: bool) -> I
 
 def _kept(record: Record, paths: Collection[str]) -> dict[str, bytes]:
     """Return what is on record of some papers, as far as it is whole."""
-    found = {path: record.blobs.found(record.papers[path].sha256) for path in paths if path in record.papers}
+    papers = record.papers_of(BUILD)
+    found = {path: record.blobs.found(papers[path].sha256) for path in paths if path in papers}
     return {path: content for path, content in found.items() if content is not None}

@@ -22,6 +22,8 @@ DIGITS = 16
 SHEETS, HOUSE, PARTS, LABELS, SHOP = "sheets", "house", "parts", "labels", "shop"
 SHAPES = "shapes"
 """What the sheets print of an opening but the boards that its parts come out of, which a cutting plan decides."""
+AROUND = "around"
+"""What else stands on the papers of an opening: their paper, what the title block says beside the record of parts."""
 PLACES, COMPARED, SITE = "places", "compared", "site"
 DEPENDS: Mapping[str, tuple[str, ...]] = {
     BUILD: (SHEETS, HOUSE),
@@ -101,6 +103,17 @@ def differing(old: Basis, new: Basis, groups: Iterable[str], only: Collection[st
         wanted = [thing for thing in only if thing in now or thing in was] or ({} if only else {**now, **was})
         found |= dict.fromkeys(thing for thing in wanted if was.get(thing) != now.get(thing))
     return tuple(found)
+
+
+def printed_otherwise(record: Record, present: Basis, sheets: Mapping[str, str]) -> set[str]:
+    """Return the openings whose papers on record have other surroundings than they would have now.
+
+    ``sheets``: path of a paper of each, by mark. What an earlier version kept does not say, and stays.
+    """
+    found = {mark: record.papers[path].basis for mark, path in sheets.items() if path in record.papers}
+    bases = {name: read_basis(record.blobs.found(name)) or {} for name in {*found.values()} if name}
+    was = {mark: bases.get(name, {}).get(AROUND, {}).get(mark) for mark, name in found.items()}
+    return {mark for mark, kept in was.items() if kept and kept != present[AROUND].get(mark)}
 
 
 def of_shapes(basis: Basis) -> Basis:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -244,12 +244,12 @@ def _covers(record: Record, staged: Path) -> bool:
     return all(holds.get(path) == digest for path, digest in file_sums(staged).items())
 
 
-def put_back(record: Record, plan: IssuePlan, staged: Path) -> list[str]:
-    """Put the papers of unchanged openings among the new ones as they were issued, byte for byte.
+def put_back(record: Record, marks: Collection[str], staged: Path) -> list[str]:
+    """Put the papers of some openings, which did not change, among the new ones as they were issued, byte for byte.
 
     Return the paths of those whose kept copy is damaged; they stay as they were drawn now.
     """
-    damaged, unchanged = [], {*plan.unchanged}
+    damaged, unchanged = [], {*marks}
     for path, paper in record.papers.items():
         is_unchanged = bool(paper.marks) and unchanged.issuperset(paper.marks)
         if paper.verb == BUILD and is_unchanged and (staged / path).is_file():

@@ -28,6 +28,8 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.bookmarks import bookmarks_of
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
+LETTER, A4 = (612, 792), (595, 842)
+"""ANSI/ASME Y14.1 size A and ISO 216 [pt]."""
 PLAIN = ("build", "house", "--without-solids")
 SMALL = "frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24"
 HIGHER = "frame: 23 1/2 x 25 1/2\n    rough_opening: 24 x 26"
@@ -71,6 +73,7 @@ YEAR: tuple[Step, ...] = (
     (lambda shop: shop.change("mark: W02", "mark: W07"), PLAIN, ["W07"]),
     (damage_a_kept_sheet, PLAIN, ["W01"]),
     (lambda shop: shop.change("kerf: 1/8", "kerf: 3/32"), PLAIN, []),
+    (lambda shop: shop.change("grid: 1/32", "grid: 1/32\n  paper: A4"), PLAIN, ["W01", "W07"]),
     (lambda shop: shop.change("proud: 1/32", "proud: 1/16"), PLAIN, ["W01", "W07"]),
 )
 
@@ -100,6 +103,37 @@ def test_progress_is_told_as_often_whatever_is_drawn(shop: Shop, monkeypatch: py
         asked, told = check(read_job(shop.job), shop.output, with_solids=False), list[str]()
         write_papers(asked, progress=told.append)
         assert (told, len(told)) == (["W01", "W02", "lists"], steps(asked))
+
+
+def test_other_paper_is_printed_on_at_once_and_is_no_other_issue(shop: Shop, drawn: list[str]) -> None:
+    """The sheets in the shop hold: nothing that stands on them changed."""
+    assert shop.run(*PLAIN).exit_code == 0
+    sheet = shop.output / "cut sheets" / "W01.pdf"
+    assert page_sizes(sheet) == {LETTER}
+    shop.change("grid: 1/32", "grid: 1/32\n  paper: A4")
+    drawn.clear()
+    result = shop.run(*PLAIN)
+    assert drawn == ["W01", "W02"]
+    assert "sheets of single openings did not" in result.output.splitlines()[-1]
+    for name in ("cut sheets/W01.pdf", "install sheets/W02.pdf", "all cut sheets.pdf", "rough openings.pdf"):
+        assert {frozenset(size) for size in page_sizes(shop.output / name)} == {frozenset(A4)}, name
+    assert "issue 1" in PdfReader(sheet).pages[0].extract_text()
+    drawn.clear()
+    assert shop.run(*PLAIN).exit_code == 0
+    assert drawn == []
+
+
+def page_sizes(pdf: Path) -> set[tuple[int, int]]:
+    return {(round(page.mediabox.width), round(page.mediabox.height)) for page in PdfReader(pdf).pages}
+
+
+def test_what_the_title_block_tells_is_true_of_today(shop: Shop) -> None:
+    """How far tapers are ripped parallel; it stands in no list of parts of what is planned."""
+    assert shop.run(*PLAIN).exit_code == 0
+    shop.change("taper_tolerance: 1/32", "taper_tolerance: 1/16")
+    assert shop.run(*PLAIN).exit_code == 0
+    drawing = PdfReader(shop.output / "drawings" / "W01.pdf").pages[0].extract_text()
+    assert 'tapers 1/16"' in drawing and 'tapers 1/32"' not in drawing
 
 
 def test_solids_that_were_left_out_are_made_and_kept_from_then_on(shop: Shop, drawn: list[str]) -> None:

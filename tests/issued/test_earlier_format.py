@@ -63,7 +63,7 @@ def test_the_next_build_prints_it(folder: Path) -> None:
     with begin(folder, job_of(folder), verb=BUILD) as writing, writing.fresh_folder() as fresh:
         plan = plan_issue(writing.record, printed, day=DAY, tolerance=0)
         staged(fresh, {"cut sheets/W1.pdf": "drawn anew", "cut sheets/W1.2.pdf": "new", "summary.pdf": "house"})
-        put_back(writing.record, plan, fresh)
+        put_back(writing.record, plan.unchanged, fresh)
         marks = {mark: f"cut sheets/{mark}.pdf" for mark in plan.sheets}
         facts = {path: PaperFacts(kind="cut sheet", marks=(mark,)) for mark, path in marks.items()}
         stays = papers_that_stay(writing.record, plan, is_whole=True, kinds=())

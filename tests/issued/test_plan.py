@@ -31,7 +31,7 @@ def issued(folder: Path, printed: dict[str, object], *, whole: bool = True, **fi
     with begin(folder, JOB, verb=BUILD) as writing, writing.fresh_folder() as fresh:
         plan = plan_issue(writing.record, printed, day=DAY, tolerance=1 / 32, is_whole=whole)
         papers(fresh, **files)
-        put_back(writing.record, plan, fresh)
+        put_back(writing.record, plan.unchanged, fresh)
         return writing.commit(
             Commit(
                 staged=fresh,
@@ -197,7 +197,7 @@ def test_an_unchanged_sheet_whose_kept_copy_is_damaged_is_printed_anew(folder: P
     blob(folder, "first").write_bytes(b"")
     record, fresh = Record.open(folder), papers(folder.parent / "fresh", W1="drawn anew")
     plan = plan_issue(record, record_of(), day=DAY, tolerance=0)
-    assert put_back(record, plan, fresh) == ["cut sheets/W1.pdf"]
+    assert put_back(record, plan.unchanged, fresh) == ["cut sheets/W1.pdf"]
     assert issued(folder, record_of(), W1="drawn anew").issue == 2
 
 
