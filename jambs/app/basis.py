@@ -111,8 +111,16 @@ def _place(placement: Placement, job: Job) -> list[Any]:
 
 
 def _around(kit: CutKit, job: Job) -> list[Any]:
-    """What stands on the papers of an opening beside what is printed of it, whatever issue they are of."""
-    return [job.shop.paper, job.shop.large_drawings, repr(title_block(kit, job, NO_ISSUE))]
+    """What is seen on the papers of an opening beside what is told of it, whatever issue they are of."""
+    title = title_block(kit, job, NO_ISSUE)
+    return [
+        job.shop.paper,
+        job.shop.large_drawings,
+        title.side,
+        title.taper,
+        repr(title.key),
+        repr(kit.placement.opening.wall),
+    ]
 
 
 def _compared(placement: Placement) -> str:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,9 +17,13 @@ from shops import Shop, shop
 
 from jambs.app import kept_papers
 from jambs.app import papers as app_papers
+from jambs.app.basis import basis_of
 from jambs.app.chain import make_kits
+from jambs.app.issue_record import issue_record
 from jambs.drawings.drawing import draw_opening
+from jambs.drawings.views.key_plan import side_of_house
 from jambs.face import check, steps, write_papers
+from jambs.issued.basis import AROUND, SHEETS, Basis, differing
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import WrittenPaper
 from jambs.issued.record import Record
@@ -127,13 +132,43 @@ def page_sizes(pdf: Path) -> set[tuple[int, int]]:
     return {(round(page.mediabox.width), round(page.mediabox.height)) for page in PdfReader(pdf).pages}
 
 
-def test_what_the_title_block_tells_is_true_of_today(shop: Shop) -> None:
-    """How far tapers are ripped parallel; it stands in no list of parts of what is planned."""
+def test_what_a_drawing_shows_is_true_of_today(shop: Shop) -> None:
+    """How far tapers are ripped parallel, and what fills the wall: neither is told of a planned opening's parts."""
+    drawing = shop.output / "drawings" / "W01.pdf"
     assert shop.run(*PLAIN).exit_code == 0
+    was = text_of(drawing)
     shop.change("taper_tolerance: 1/32", "taper_tolerance: 1/16")
     assert shop.run(*PLAIN).exit_code == 0
-    drawing = PdfReader(shop.output / "drawings" / "W01.pdf").pages[0].extract_text()
-    assert 'tapers 1/16"' in drawing and 'tapers 1/32"' not in drawing
+    assert text_of(drawing) == was.replace('tapers 1/32"', 'tapers 1/16"') != was
+    shop.change("spacing: 16}", "spacing: 16, cavity: fiberglass batt}")
+    assert shop.run(*PLAIN).exit_code == 0
+    assert "batt" in text_of(drawing)
+
+
+def test_an_opening_that_moves_is_moved_on_the_key_of_all_on_its_side() -> None:
+    """Their drawings show it, and tell nothing else of it."""
+    job = read_job(EXAMPLES / "harbour-house")
+    moved = replace(
+        job,
+        openings=tuple(
+            replace(one, from_left=one.from_left + 1) if one.mark == "W05" and one.from_left else one
+            for one in job.openings
+        ),
+    )
+    was, now = (basis_today(one) for one in (job, moved))
+    beside = {one.mark for one in job.openings if side_of_house(one, job) == "west"}
+    assert {"W05"} < beside < {one.mark for one in job.openings}
+    assert {*differing(was, now, (AROUND,))} == beside
+    assert {*differing(was, now, (SHEETS,))} == {"W05"}
+
+
+def basis_today(job: Job) -> Basis:
+    house = plan_house(make_kits(job), job)
+    return basis_of(house.kits, job, issue_record(house.kits, house.installing, job))
+
+
+def text_of(pdf: Path) -> str:
+    return "\n".join(page.extract_text() for page in PdfReader(pdf).pages)
 
 
 def test_solids_that_were_left_out_are_made_and_kept_from_then_on(shop: Shop, drawn: list[str]) -> None:
