@@ -68,7 +68,7 @@ def test_a_piece_for_every_course_out_of_the_board_of_the_wall() -> None:
     assert [one.piece.mark for one in found] == [f"W1-{leg}{letter}" for leg in (10, 11) for letter in letters]
     assert {(one.piece.width, one.piece.length) for one in found} == {(320, 184)}
     assert not any(one.piece.is_mitered or one.piece.miter_allowance for one in found)
-    assert all(one.is_planned and not one.is_width_planned for one in found)
+    assert all(one.is_planned and not one.waits for one in found)
 
 
 def test_pieces_to_a_miter_take_what_a_cut_at_45_degrees_takes_more() -> None:

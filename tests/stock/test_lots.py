@@ -15,6 +15,7 @@ from jambs.job import read_job
 from jambs.length import Units
 from jambs.parts.board.cuts import EndBevel, Miter
 from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.planned import Waits
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house
@@ -230,7 +231,7 @@ def test_the_foot_of_a_casing_leg_waits_for_the_depth_outside(is_read: bool) -> 
     board = {"nominal": "5/4x6", "stock": "cedar", "lengths": ["16'"], "price": "80"}
     read = {"openings__0__measured": measured} if is_read else {}
     job = job_of(changed(shop__boards=[board], **read))
-    waiting = [one.part.told for one in house_pieces(make_kits(job), job) if one.is_foot_planned]
+    waiting = [one.part.told for one in house_pieces(make_kits(job), job) if Waits.FOOT in one.waits]
     assert waiting == ([] if is_read else ["exterior casing, left leg", "exterior casing, right leg"])
     legs = [lot for lot in lots_of(job) if any(one.part.told == "exterior casing, left leg" for one in lot.pieces)]
     notes = [note for one in plan_house(legs, Effort(stages=0)) for note in lot_notes(one, job.shop.grid)]
@@ -247,7 +248,7 @@ def test_the_foot_of_a_casing_leg_waits_for_the_depth_outside(is_read: bool) -> 
 def test_the_measure_sheet_is_named_for_those_pieces_alone_that_it_says_a_width_of() -> None:
     """It says how wide to rip ahead inside; the exterior jambs and the sill of the base window wait for the tape."""
     job = job_of(changed())
-    waiting = [one for one in house_pieces(make_kits(job), job) if one.is_width_planned]
+    waiting = [one for one in house_pieces(make_kits(job), job) if Waits.WIDTH in one.waits]
     outside = [one for one in waiting if one.part.where is Where.EXTERIOR]
     inside = [one for one in waiting if one.part.where is Where.INTERIOR]
     assert outside and inside and _until_then(outside) == ""

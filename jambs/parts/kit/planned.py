@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from enum import Enum, auto
 
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Shop
@@ -59,20 +60,37 @@ BETWEEN_UNITS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 """Boards whose size goes by how the units stand to each other, which is read where they are set."""
 
 
+class Waits(Enum):
+    """What of a part may still change: its width, its length, its foot, or what goes by how openings or units stand."""
+
+    WIDTH = auto()
+    LENGTH = auto()
+    FOOT = auto()
+    APART = auto()
+
+
 def is_planned(part: Part, opening: Opening) -> bool:
-    """Say whether a size of a part may still change, because nobody has measured what it goes by.
+    """Say whether a size of a part may still change, because nobody has measured what it goes by."""
+    return bool(_waiting(part, opening))
+
+
+def _waiting(part: Part, opening: Opening) -> frozenset[Waits]:
+    """Return what of a part may still change.
 
     How far openings stand apart that are trimmed as one is no reading: what goes past them is cut by the tape.
     """
-    if opening.run and goes_past(part):
-        return True
-    if part.kind in BETWEEN_UNITS:
-        return not _is_read(part, opening)
-    return depth_is_planned(part, opening) or length_is_planned(part, opening) or foot_is_planned(part, opening)
+    is_past = opening.run is not None and goes_past(part)
+    waiting = {
+        Waits.WIDTH: depth_is_planned(part, opening),
+        Waits.LENGTH: length_is_planned(part, opening),
+        Waits.FOOT: foot_is_planned(part, opening),
+        Waits.APART: is_past or (part.kind in BETWEEN_UNITS and not _is_read(part, opening)),
+    }
+    return frozenset(what for what, waits in waiting.items() if waits)
 
 
 def foot_is_planned(part: Part, opening: Opening) -> bool:
-    """Say whether the foot of a casing leg outside may still change: on a sloping sill it is lower in a deeper wall."""
+    """Say whether the foot of a leg outside may still change: on a sloping sill it is lower in a deeper wall."""
     if not part.side.is_leg or _is_read(part, opening):
         return False
     if part.kind in (PartKind.CORNER_BOARD, PartKind.RETURN_FURRING):
@@ -108,15 +126,16 @@ def _is_longer_outside(part: Part, opening: Opening) -> bool:
     return any((size := flare.at(side)) and size.angle_deg for side in ends)
 
 
-def waits_in(kit: Kit, part: Part) -> bool:
-    """Say whether a size of a part of a kit may still change.
+def waits_in(kit: Kit, part: Part) -> frozenset[Waits]:
+    """Return what of a part of a kit may still change."""
+    return _waiting(part, _read_at(kit, part))
 
-    The last leg outside of openings that are trimmed as one goes by what was read at the last of them.
-    """
-    opening = kit.placement.opening
+
+def _read_at(kit: Kit, part: Part) -> Opening:
+    """Return the opening whose readings a part goes by: the last leg of those trimmed as one by the last one's."""
     if kit.run and part.kind is PartKind.CASING and part.side is Side.RIGHT:
-        opening = kit.run.members[-1].fitted.placement.opening
-    return is_planned(part, opening)
+        return kit.run.members[-1].fitted.placement.opening
+    return kit.placement.opening
 
 
 def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
@@ -125,5 +144,10 @@ def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
 
 
 def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:
-    """What is left on the width of a part until its depth is measured [in]."""
-    return (shop.planned_allowance or 0.0) if depth_is_planned(part, opening) else 0.0
+    """What is left on the width of a part until its depth is measured [in]; furring is never wider than stated."""
+    if not depth_is_planned(part, opening):
+        return 0.0
+    allowance, trim = shop.planned_allowance or 0.0, opening.exterior
+    if part.kind is PartKind.RETURN_FURRING and trim and trim.cladding_returns:
+        return min(allowance, max(trim.cladding_returns.furring.width - part.width, 0.0))
+    return allowance

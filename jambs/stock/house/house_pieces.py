@@ -11,11 +11,10 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.board.cuts import Cut, EdgeBevel, EndBevel, Miter, PlaneCut, end_of
-from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.left_on import left_on
-from jambs.parts.kit.planned import DEPTH_PARTS, is_planned, waits_in, width_left_on
+from jambs.parts.kit.planned import Waits, is_planned, waits_in, width_left_on
 from jambs.stock.house.head_to_tail import slants_of
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.house.side_by_side import ends_of
@@ -35,7 +34,8 @@ class CutPiece:
     """A piece and the part it is for; sizes as sawn first [in].
 
     ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: its width or
-    its length may still change. ``length``: long point to long point of one that is mitered or beveled. ``glued``: how
+    its length may still change, of a part that ``waits`` for it; a piece of a course is long as that is wide.
+    ``length``: long point to long point of one that is mitered or beveled. ``glued``: how
     many strips the part is glued up of, else 0; a strip holds what jointing takes and what is left on, its
     ``allowance`` is 0.
     ``longer``: what is left on the length, of a strip too. ``short``: how much less than may be needed at worst is left
@@ -48,24 +48,15 @@ class CutPiece:
     length: float
     allowance: float
     is_planned: bool
+    waits: frozenset[Waits] = frozenset()
     longer: float = 0.0
     short: float = 0.0
     glued: int = 0
 
     @property
-    def is_width_planned(self) -> bool:
-        """Say whether its width may still change, and not its length alone."""
-        return self.is_planned and self.part.kind in DEPTH_PARTS and not self.is_of_course
-
-    @property
     def is_of_course(self) -> bool:
         """Say whether it is a piece of cladding in courses, whose length makes up the depth."""
         return bool(self.part.blank.courses)
-
-    @property
-    def is_foot_planned(self) -> bool:
-        """Say whether it stands on a sloping sill, so that its foot may still change."""
-        return self.is_planned and self.part.kind is PartKind.CASING and self.part.where is Where.EXTERIOR
 
     @property
     def words(self) -> str:
@@ -107,7 +98,7 @@ def _course_pieces(leg: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
             length=leg.width + longer,
             allowance=0.0,
             longer=longer,
-            is_planned=waits_in(kit, leg),
+            is_planned=bool(waits_in(kit, leg)),
         )
 
 
@@ -128,7 +119,8 @@ def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
             allowance=wider,
             longer=left.length,
             short=0.0 if part.strips else left.short,
-            is_planned=waits,
+            is_planned=bool(waits),
+            waits=waits,
             glued=len(part.strips),
         )
 

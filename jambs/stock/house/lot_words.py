@@ -15,6 +15,7 @@ from jambs.outlines import rectangle
 from jambs.parts.board.cuts import Miter
 from jambs.parts.board.kinds import Where
 from jambs.parts.board.part import Part
+from jambs.parts.kit.planned import Waits
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.parts.words.cut_words import TO_OPENING
 from jambs.parts.words.ply_words import resawn_words
@@ -131,7 +132,7 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
 
 def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
     """Say what is left on, in width and in length, and of which pieces no board gives all that may be needed."""
-    bare = [one for one in lot.pieces if one.is_width_planned and not one.allowance and not one.glued]
+    bare = [one for one in lot.pieces if Waits.WIDTH in one.waits and not one.allowance and not one.glued]
     if bare:
         who = "1 piece has its" if len(bare) == 1 else f"{len(bare)} pieces have their"
         yield f"{who} planned width: measure before ripping to it.{_until_then(bare)}"
@@ -149,11 +150,17 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
             f"hold {_span(map(_longer, longer), grid)} more than the planned length (marked +), for the deepest wall "
             "on the measure sheet. Saw no end to size before the opening is measured."
         )
-    feet = [one.piece.mark for one in lot.pieces if one.is_foot_planned]
-    if feet:
+    if feet := _waiting(lot, Waits.FOOT):
         yield (
-            f"The foot goes by the depth outside, on a sloping sill: {', '.join(feet)}. Saw it once that is measured, "
-            "or fit it on the sill."
+            f"The foot goes by the depth outside, on a sloping sill: {feet}. Saw it once that is measured, or fit "
+            "it on the sill."
+        )
+    if out := _waiting(lot, Waits.LENGTH, without=longer):
+        yield f"The length goes by the depth, where jambs flare: {out}. Saw no end before that is measured."
+    if apart := _waiting(lot, Waits.APART):
+        yield (
+            f"Over a wall or a mull the size goes by how openings or units stand apart: {apart}. Tape that before they "
+            "are cut."
         )
     for one in lot.pieces:
         if one.short > OFF_GRID:
@@ -161,6 +168,14 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
                 f"{one.piece.mark} holds all that a board in stock gives, {grid.text(one.short)} less than may be "
                 "needed at worst: measure first."
             )
+
+
+def _waiting(lot: Lot, what: Waits, without: Sequence[CutPiece] = ()) -> str:
+    """Return the marks of the parts of which this may still change, each once."""
+    told = {one.part.mark for one in without}
+    return ", ".join(
+        dict.fromkeys(one.part.mark for one in lot.pieces if what in one.waits and one.part.mark not in told)
+    )
 
 
 def _course_notes(lot: Lot, grid: Grid) -> Iterator[str]:
@@ -239,8 +254,13 @@ def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
             yield f"{mark} is bent from plies of {pieces}: {resawn_words(strips[0].part, grid.units)}."
             continue
         marks, width = ", ".join(one.piece.mark for one in strips), grid.text(strips[0].part.width)
-        rip = f"rip it to {width}, its planned width, once the opening is measured"
-        yield f"{mark} is glued up from {marks}; {rip if strips[0].is_width_planned else f'then rip it to {width}'}."
+        waits = Waits.WIDTH in strips[0].waits
+        rip = (
+            f"rip it to {width}, its planned width, once the opening is measured"
+            if waits
+            else f"then rip it to {width}"
+        )
+        yield f"{mark} is glued up from {marks}; {rip}."
 
 
 def _pairs_note(planned: PlannedLot) -> Iterator[str]:
