@@ -63,6 +63,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
             for each in (part, *part.get("members", ()))
         ]
         for one, part in _parts(openings)
+        if "crew" not in part  # what other crews make has no label
     }
     return {
         **placed_basis([kit.placement for kit in kits], job),

@@ -219,15 +219,18 @@ def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
     """Find of a part cut by the old figures whether it is *still good* for the new ones, or has to be *recut*.
 
     Still good: every measure within ``tolerance`` [units of the job], or larger where only ripping and crosscutting
-    make it smaller. Bent metal is bent already.
+    make it smaller. Bent metal is bent already. What another crew makes now, piece by piece or not, is another thing.
     """
     if old["stock"] != new["stock"]:
         return Recut(why=RecutWhy.STOCK)
     thickness = new["thickness"]["value"] - old["thickness"]["value"]
     if abs(thickness) > tolerance:
         return Recut(why=RecutWhy.THICKNESS)
-    if not same_shape(old, new, tolerance) or not _same_frame(old, new, tolerance):
+    is_of_one_crew = old.get("crew") == new.get("crew")
+    if not (is_of_one_crew and same_shape(old, new, tolerance) and _same_frame(old, new, tolerance)):
         return Recut(why=RecutWhy.SHAPE)
+    if "courses" in old and "courses" in new:
+        return _trimmed_pieces(old, new, tolerance)
     trimmed = _trimmed(old, new, tolerance)
     if _is_bent(new) and (trimmed != StillGood() or not _bent_alike(old, new, tolerance)):
         return Recut(why=RecutWhy.SHAPE if isinstance(trimmed, StillGood) else trimmed.why)
@@ -254,6 +257,19 @@ def _same_frame(old: Record, new: Record, tolerance: float) -> bool:
         return False
     pairs = zip(was, now, strict=True)
     return all(verdict(one, other, tolerance=tolerance) == StillGood() for one, other in pairs)
+
+
+def _trimmed_pieces(old: Record, new: Record, tolerance: float) -> Recut | StillGood:
+    """Find the same of pieces of cladding in courses: as many as pass, out of their boards, as long as that is wide."""
+    was, now = (sorted((one["value"] for one in part["courses"]), reverse=True) for part in (old, new))
+    longer = new["width"]["value"] - old["width"]["value"]
+    if len(was) < len(now) or any(one < other - tolerance for one, other in zip(was, now, strict=False)):
+        return Recut(why=RecutWhy.PIECES)
+    if longer > tolerance:
+        return Recut(why=RecutWhy.SHORT)
+    is_wider = any(one > other + tolerance for one, other in zip(was, now, strict=False))
+    is_larger = {Trim.RIP: is_wider, Trim.CROSSCUT: longer < -tolerance}
+    return StillGood(trims=tuple(trim for trim, needed in is_larger.items() if needed))
 
 
 def _trimmed(old: Record, new: Record, tolerance: float) -> Recut | StillGood:

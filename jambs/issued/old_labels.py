@@ -119,7 +119,7 @@ def _opening_labels(
         room=room,
         now=now.sheets[mark].number if opening else None,
         labels=tuple(sorted(_labels(found), key=_order)),
-        new=tuple(part["mark"] for part in opening["parts"] if part["mark"] not in known)
+        new=tuple(part["mark"] for part in opening["parts"] if part["mark"] not in known and not is_of_crew(part))
         if opening and not unread
         else (),
         unread=tuple(unread),
@@ -137,15 +137,23 @@ def _order(label: OldLabel) -> tuple[str, int, tuple[int, ...]]:
 
 
 def _rows(was: Opening, opening: Opening | None, tolerance: float) -> Iterator[Row]:
-    """Yield what each old part is: its mark, its name, its size, then mark and size today and what to do."""
+    """Yield what each old part is: its mark, its name, its size, then mark and size today and what to do.
+
+    What another crew makes never had a label; what one makes since has none any more.
+    """
     for part, now in paired(was, opening or {"parts": ()}):
-        if part is None:
+        if part is None or is_of_crew(part):
             continue
         row = part["mark"], named(part), size_words(part)
-        if now is None:
+        if now is None or is_of_crew(now):
             yield (*row, "", "", ThrowAway())
         else:
             yield (*row, now["mark"], size_words(now), to_do(verdict(part, now, tolerance=tolerance)))
+
+
+def is_of_crew(part: Opening) -> bool:
+    """Say whether another crew makes a part, so that it has no label."""
+    return "crew" in part
 
 
 def to_do(told: Recut | StillGood) -> CutPartVerdict:

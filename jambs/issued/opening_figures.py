@@ -6,7 +6,7 @@ findings, the steps on the install sheet) is told only where nothing else is.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from typing import Any
 
 from jambs.issued.other_units import OTHER_UNITS
@@ -14,6 +14,7 @@ from jambs.issued.reasons import (
     FOLLOWING,
     STATED_WORDS,
     WINDOW_WORDS,
+    CoursesChanged,
     HeadOfJobChanged,
     IssueReason,
     MeasuresWithdrawn,
@@ -111,10 +112,26 @@ def other_why(old: Record, new: Record) -> IssueReason:
     """Find why where nobody stated anything else: by the shop, or in what the sheets say."""
     if old["parts"] != new["parts"] and _all_but_boards(old) == _all_but_boards(new):
         return OtherBoards()
-    if any(_sizes(old.get(key)) != _sizes(new.get(key)) for key in PARTS):
-        return ShopChanged()
+    if _are_parts_others(old, new):
+        bare = (_all_but_courses(one, _in_courses(old) | _in_courses(new)) for one in (old, new))
+        return ShopChanged() if _are_parts_others(*bare) else CoursesChanged()
     keys = tuple(key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key))
     return SheetsSayOtherwise(keys=keys) if keys else HeadOfJobChanged()
+
+
+def _are_parts_others(old: Record, new: Record) -> bool:
+    return any(_sizes(old.get(key)) != _sizes(new.get(key)) for key in PARTS)
+
+
+def _in_courses(record: Record) -> set[str]:
+    return {part["mark"] for part in record["parts"] if "courses" in part}
+
+
+def _all_but_courses(record: Record, laid: Collection[str]) -> Record:
+    """Leave out boards, and of what is laid in courses its pieces and what is said of them."""
+    bare: Record = {"board": "", "courses": (), "work": ()}
+    parts = [{**part, **(bare if part["mark"] in laid else {"board": ""})} for part in record["parts"]]
+    return {**record, "parts": parts}
 
 
 def _sizes(value: Any) -> Any:

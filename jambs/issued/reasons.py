@@ -299,6 +299,17 @@ class OtherBoards(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CoursesChanged(IssueReason):
+    """Other courses of cladding pass it, and all else is as it was."""
+
+    code: ClassVar[str] = "courses-changed"
+
+    def sentence(self, units: Units) -> str:
+        """Say so."""
+        return "courses of the cladding changed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShopChanged(IssueReason):
     """Its parts changed although nobody stated anything else of it."""
 

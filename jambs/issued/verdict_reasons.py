@@ -24,6 +24,7 @@ class RecutWhy(StrEnum):
     NARROW = "too narrow"
     SHORT = "too short"
     ENDS = "its ends are cut for another length"
+    PIECES = "other courses pass it"
 
 
 class Trim(StrEnum):

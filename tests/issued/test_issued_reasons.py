@@ -52,6 +52,10 @@ def room(text: str) -> Change:
     return lambda one: one.update(room=text)
 
 
+def in_courses(pieces: int) -> Change:
+    return lambda one: one["parts"][0].update(courses=[{"value": 5.0, "text": '5"'}] * pieces)
+
+
 def why(change: Change, **before: Change) -> Case:
     """Compare an opening with itself as changed."""
     old, new = (copy.deepcopy(_plain()["openings"][0]) for _ in range(2))
@@ -342,6 +346,12 @@ ROWS = [
         appears=why(wider),
         quiet=why(wider_in_another_room),  # something was stated: that is why
         inch="settings of the shop or the cutting plan changed",
+    ),
+    Row(
+        code="courses-changed",
+        appears=why(in_courses(12), before=in_courses(11)),
+        quiet=why(in_courses(12), before=in_courses(12)),
+        inch="courses of the cladding changed",
     ),
     Row(
         code="sheets-say-otherwise",

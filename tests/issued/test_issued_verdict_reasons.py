@@ -66,6 +66,11 @@ def shorter(by: float) -> Callable[[Part], None]:
     return change
 
 
+def pieces(count: int) -> Part:
+    """A board of the exterior casing as it were in courses."""
+    return part("casing", "exterior") | {"courses": [{"value": 5.0, "text": '5"'}] * count}
+
+
 def all_of(*, come: bool) -> Case:
     def case() -> list[Statement]:
         whole, bare = openings()
@@ -104,6 +109,12 @@ ROWS = [
         appears=of(head(shorter(3 / 64)), HEAD),
         quiet=of(head(shorter(1 / 32)), HEAD),
         inch="recut: its ends are cut for another length",
+    ),
+    Row(
+        code="recut",
+        appears=of(pieces(12), pieces(11)),
+        quiet=of(pieces(12), pieces(12)),
+        inch="recut: other courses pass it",
     ),
     Row(code="still-good", appears=of(board(width=1 / 32)), quiet=of(board(width=3 / 64)), inch="still good"),
     Row(
