@@ -84,10 +84,13 @@ class PieceTooWide(LotFault):
 
     def sentence(self, units: Units) -> str:
         """Say what the widest board holds, and what is left on."""
-        left = f", with {units.text(self.allowance)} left on as the depth is planned" if self.allowance else ""
+        left, out = "", "List a wider board"
+        if self.allowance:
+            left = f", with {units.text(self.allowance)} left on as the depth is planned"
+            out += ", or measure the opening"
         return self.of_pieces(
             f"{units.text(self.width)} wide fits no board of {lot_title(self.lot, units)}{left}; the widest is "
-            f"{units.text(self.widest)} once an edge is straight. List a wider board, or measure the opening."
+            f"{units.text(self.widest)} once an edge is straight. {out}."
         )
 
 

@@ -104,6 +104,9 @@ def test_courses_are_the_reason_only_where_all_else_is_as_it_was() -> None:
     assert other_why(old, boards) == OtherBoards()
     new["parts"][0]["width"]["text"] = '2"'
     assert other_why(old, new) == ShopChanged()
+    deeper = opening(widths=("7",))
+    next(one for one in deeper["parts"] if one["mark"] == LEGS[0])["width"]["text"] = '3"'
+    assert other_why(old, deeper) == ShopChanged()
     wider = opening()
     wider["parts"][0]["width"]["text"] = '2"'
     assert other_why(old, wider) == ShopChanged()

@@ -27,6 +27,7 @@ from jambs.sheets.cutting_lot import lot_record
 from jambs.sheets.cutting_money import boards_of
 from jambs.stock.house.house_pieces import CutPiece, course_letters, house_pieces
 from jambs.stock.house.house_plan import Effort, plan_house
+from jambs.stock.house.lot_faults import lot_faults
 from jambs.stock.house.lot_words import lot_notes
 from jambs.stock.house.lots import house_lots
 
@@ -175,3 +176,11 @@ def test_the_page_counts_their_boards_for_one_opening() -> None:
 
 def test_letters_go_on_after_z() -> None:
     assert [course_letters(place) for place in (0, 25, 26, 27, 52)] == ["a", "z", "aa", "ab", "ba"]
+
+
+def test_courses_wider_than_their_boards_ask_for_boards_and_not_for_the_tape() -> None:
+    """A tape cannot make a course of 7 narrower; the depth that is read makes its pieces longer or shorter."""
+    job, kits = house(IN_COURSES, cladding={**FIVES, "widths": ["7"]}, shop__planned_allowance="1/8")
+    told = [one.sentence(job.units) for one in lot_faults(house_lots(kits, job), job.units)]
+    (said,) = [one for one in told if "W1-10" in one]
+    assert said.endswith("List a wider board.")
