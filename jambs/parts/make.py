@@ -118,7 +118,7 @@ def _made(fitted: Fitted, run: OpeningRun | None, job: Job, book: MarkBook) -> _
     try:
         inside, outside = _inside_and_outside(fitted, run, job)
         parts = (*inside.parts, *outside.parts, *buck_parts(fitted.placement))
-        framed = _completed(fitted.placement, parts, inside, job, book)
+        framed = _completed(fitted.placement, parts, inside, run, job, book)
     except CannotBeCut as error:
         about = Subject.opening(fitted.placement.opening.mark)
         raise PartsError(*dict.fromkeys(replace(one, subject=about) for one in error.findings)) from error
@@ -158,7 +158,9 @@ def _clear_size(inside: Inside, placement: Placement) -> Size:
     return box if not has_two_legs(path) else Size(width=inside.clear.width, height=box.height)
 
 
-def _completed(placement: Placement, parts: tuple[Part, ...], inside: Inside, job: Job, book: MarkBook) -> Paneled:
+def _completed(
+    placement: Placement, parts: tuple[Part, ...], inside: Inside, run: OpeningRun | None, job: Job, book: MarkBook
+) -> Paneled:
     """Mark the parts, say which board each comes out of, and of which stiles, rails and panels a jamb is made.
 
     Raises:
@@ -168,7 +170,8 @@ def _completed(placement: Placement, parts: tuple[Part, ...], inside: Inside, jo
     parts = tuple(replace(part, opening=opening.mark) for part in parts)
     book = book.with_parts(part.identity for part in parts)
     blanks = (
-        blank_from_boards(part, boards, shop, allowance=left_on(part, placement, shop, boards).width) for part in parts
+        blank_from_boards(part, boards, shop, allowance=left_on(part, placement, shop, boards, run).width)
+        for part in parts
     )
     marked = tuple(
         replace(part, mark=book.mark(part.identity), blank=blank) for part, blank in zip(parts, blanks, strict=True)

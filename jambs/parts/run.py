@@ -31,7 +31,7 @@ from jambs.parts.findings.run_findings import (
 )
 from jambs.parts.fitted import fit
 from jambs.parts.kit.kit import Figure, FigureKind, Fitted, FittedSide, Kit, OpeningRun, RunMember, WallBetween
-from jambs.parts.readings.as_built import without_odd_readings
+from jambs.parts.readings.as_built import is_read, without_odd_readings
 from jambs.parts.shapes.clear import ClearOpening, made_clear
 from jambs.parts.trim.casing import CasedOpening, casing
 from jambs.parts.trim.casing_plane import farthest_behind
@@ -55,6 +55,8 @@ def goes_past(part: Part) -> bool:
     return part.kind in OVER_ALL and not (part.kind is PartKind.CASING and part.side.is_leg)
 
 
+FOLLOWS_DEPTHS = (PartKind.STOOL, PartKind.EXTERIOR_SILL)
+"""What goes past several openings and is as wide, at each, as the depth there asks."""
 OFF_STOOL = 1 / 16 + HALF_64TH
 """A frame that stands off a straight stool by more leaves a gap or takes no tongue [in]; common practice, no source."""
 TRIMMERS = 3.0
@@ -208,6 +210,16 @@ def run_figures(run: OpeningRun | None) -> tuple[Figure, ...]:
     )
 
 
+def _unread(run: OpeningRun, parts: Sequence[Part]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the marks of boards that follow depths read at some openings of a run and not at others, and of these."""
+    waiting: dict[str, list[str]] = {}
+    for part in parts:
+        unread = [one.mark for one in run.members if not is_read(one.placement.opening, part.where)]
+        if part.kind in FOLLOWS_DEPTHS and 0 < len(unread) < len(run.members):
+            waiting[part.mark] = unread
+    return tuple(waiting), tuple(one.mark for one in run.members if any(one.mark in some for some in waiting.values()))
+
+
 def run_findings(run: OpeningRun | None, parts: Sequence[Part], lent: Sequence[Part]) -> list[Finding]:
     """Say whose the boards over all are; find walls that hold no trimmers, bucks that meet, frames off the stool.
 
@@ -227,7 +239,10 @@ def run_findings(run: OpeningRun | None, parts: Sequence[Part], lent: Sequence[P
     )
     past = tuple(part.mark for part in parts if part.is_wood and goes_past(part))
     others = tuple(one.mark for one in run.others)
-    found.append(GoesPastNeighbors(subject=about, marks=past, others=others, apart=apart))
+    planned_here, unread = _unread(run, parts)
+    found.append(
+        GoesPastNeighbors(subject=about, marks=past, others=others, apart=apart, planned=planned_here, unread=unread)
+    )
     thin = min(planned.walls)
     buck = run.hand.placement.buck
     bucks = 2 * (buck.set_back + buck.thickness) if buck and buck.kind is BuckKind.OUTBOARD else 0.0

@@ -40,7 +40,7 @@ def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
     """Return the templates of an opening; none of a rectangle where no part is notched."""
     opening = kit.placement.opening
     notched = tuple(
-        replace(one, is_planned=depth_is_planned(part, opening))
+        replace(one, is_planned=depth_is_planned(part, opening, kit.run))
         for part in kit.parts
         if part.is_wood
         for one in _of_part(part, grid)
@@ -266,7 +266,7 @@ def _slants(kit: CutKit, units: Units) -> Iterator[Template]:
                 found.setdefault(slant, []).append(part)
     for slant, parts in found.items():
         opening = kit.placement.opening
-        planned = not slant.is_on_edge and any(depth_is_planned(part, opening) for part in parts)
+        planned = not slant.is_on_edge and any(depth_is_planned(part, opening, kit.run) for part in parts)
         yield replace(_of_slant(slant, parts, units), is_planned=planned)
 
 

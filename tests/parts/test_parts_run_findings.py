@@ -14,6 +14,7 @@ from test_trimmed_as_one_by_hand import read
 from trimmed_as_one import OVER, run_job, run_kits
 
 from jambs.findings import Subject
+from jambs.length import Units
 from jambs.parts.findings import run_findings
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.solve import place_windows
@@ -170,6 +171,26 @@ def test_nails_draw_casing_down_by_just_an_eighth(depth: str, is_said: bool) -> 
     out: dict[str, Any] = {"openings__0__measured": outer("1 5/8"), "openings__2__measured": outer("1 5/8")}
     said = case(count=3, exterior_trim__outside__sill=None, openings__1__measured=outer(depth), **out)()
     assert ("jambs-behind-boards" in [one.code for one in said]) is is_said
+
+
+def told(**paths: Any) -> str:
+    """What is said of the boards over all, behind what is always said."""
+    (said,) = (one.sentence(Units.INCH) for one in case(**paths)() if one.code == "goes-past-neighbors")
+    return said.partition("tells it.")[2]
+
+
+def test_depths_that_were_read_at_some_of_them_alone_are_named() -> None:
+    """The stool follows the depth inside, the sill that outside; where none is read, or all are, nothing is said."""
+
+    def both() -> dict[str, Any]:
+        return {**read("4 11/16"), **outer("1 1/2")}
+
+    waiting = " W1-4, W1-13 follow the depths at {} too, which nobody has measured: read them first."
+    assert told() == told(openings__0__measured=both(), openings__1__measured=both()) == ""
+    assert told(openings__0__measured=both()) == waiting.format("W2")
+    assert told(openings__1__measured=both()) == waiting.format("W1")
+    inside = told(openings__0__measured=read("4 11/16"))
+    assert inside == " W1-4 follows the depths at W2 too, which nobody has measured: read them first."
 
 
 @each(ROWS)

@@ -130,6 +130,26 @@ def test_a_stool_over_measured_openings_has_its_width() -> None:
     assert any("stand apart" in note and stool in note for note in notes(job))
 
 
+def test_what_goes_past_others_waits_for_all_of_them() -> None:
+    """Read at the first window and not at the second, stool and sill keep what is left on, and their labels say so."""
+    inside = {"interior_depth": dict.fromkeys(CORNERS, "4 11/16")}
+    read = {"date": "2026-01-05", **inside, "exterior_depth": dict.fromkeys(CORNERS, "1 1/2")}
+    past = (PartKind.STOOL, PartKind.EXTERIOR_SILL)
+    found = {}
+    for some in ((), (0,), (1,), (0, 1)):
+        data = side_by_side(shop__boards=RACK, shop__planned_allowance="1/8")
+        for at in some:
+            data["openings"][at]["measured"] = copy.deepcopy(read)
+        job = job_of(data)
+        each = [one for kind in past for one in pieces(job, kind)]
+        assert len(each) == 2
+        found[some] = {(one.allowance, Waits.WIDTH in one.waits) for one in each}
+        legs = pieces(job, PartKind.EXTENSION_JAMB)
+        assert {one.allowance for one in legs if one.part.opening == "W1"} == {0.0 if 0 in some else 0.125}
+    waiting = {(0.125, True)}
+    assert found == {(): waiting, (0,): waiting, (1,): waiting, (0, 1): {(0.0, False)}}
+
+
 @pytest.mark.parametrize("is_read", [False, True])
 def test_heads_of_flared_exteriors_wait_in_their_length(is_read: bool) -> None:
     flare = {"sides": "10 deg", "head": "10 deg"}

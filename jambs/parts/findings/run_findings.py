@@ -12,13 +12,19 @@ from jambs.parts.board.listing import and_list
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GoesPastNeighbors(Finding):
-    """Boards with these ``marks`` go past ``others``, whose frames stand ``apart`` over the walls between [in]."""
+    """Boards with these ``marks`` go past ``others``, whose frames stand ``apart`` over the walls between [in].
+
+    ``planned``: those among them that follow the depths of all, where somebody read them at some openings and nobody at
+    ``unread``.
+    """
 
     code: ClassVar[str] = "goes-past-neighbors"
     severity: Severity = Severity.CHECK
     marks: tuple[str, ...]
     others: tuple[str, ...]
     apart: tuple[float, ...]
+    planned: tuple[str, ...] = ()
+    unread: tuple[str, ...] = ()
 
     def sentence(self, units: Units) -> str:
         """Say which, past what, and what to tape before they are cut."""
@@ -26,8 +32,17 @@ class GoesPastNeighbors(Finding):
         return (
             f"Trimmed as one with {and_list(self.others)}: {', '.join(self.marks)} lie over all of them and the wall "
             f"between. Before they are cut, tape from frame to frame over that wall: they are made for {apart}, and no "
-            "reading tells it."
+            f"reading tells it.{self._waiting}"
         )
+
+    @property
+    def _waiting(self) -> str:
+        """What else to read, behind a space."""
+        if not self.planned:
+            return ""
+        follow = "follows" if len(self.planned) == 1 else "follow"
+        said = f"{', '.join(self.planned)} {follow} the depths at {and_list(self.unread)} too"
+        return f" {said}, which nobody has measured: read them first."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

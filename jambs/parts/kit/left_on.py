@@ -11,6 +11,7 @@ from jambs.length import Grid
 from jambs.parts.board.boards import comes_out, same_stock
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import OpeningRun
 from jambs.parts.kit.planned import depth_is_planned, length_is_planned, width_left_on
 from jambs.parts.readings.tolerance import depth_range
 from jambs.place.flares import Flares, flares_at
@@ -33,19 +34,22 @@ class LeftOn:
 NOTHING = LeftOn()
 
 
-def left_on(part: Part, placement: Placement, shop: Shop, boards: Sequence[Board]) -> LeftOn:
+def left_on(
+    part: Part, placement: Placement, shop: Shop, boards: Sequence[Board], run: OpeningRun | None = None
+) -> LeftOn:
     """Say what is left on a part whose depth is only planned; nothing where the shop leaves nothing on.
 
     Square jambs get what the shop leaves on. Along a slant that may not do: in a flared opening what the depth may
     turn out at worst counts where it is more, the same as the measure sheet says.
+    ``run``: what the opening is trimmed as one with.
     """
-    allowance = width_left_on(part, placement.opening, shop)
+    allowance = width_left_on(part, placement.opening, shop, run)
     flares = flares_at(placement.opening.interior, placement.interior_depth)
     if shop.planned_allowance is None or part.where is not Where.INTERIOR or not flares:
         return LeftOn(width=allowance)
     spare = depth_range(placement).width_to_leave(shop.grid)
     length = _longer(part, placement, spare, shop.grid)
-    if not depth_is_planned(part, placement.opening):
+    if not depth_is_planned(part, placement.opening, run):
         return LeftOn(length=length)
     wanted = shop.grid.up(part.width + max(allowance, wider_by(part, flares, spare))) - part.width
     given = max(allowance, min(wanted, _most_over(part, wanted, shop, boards)))

@@ -61,7 +61,7 @@ def rips_ahead(kit: Kit, job: Job, spare: float) -> tuple[RippedAhead, ...]:
 
 def _waits(part: Part, kit: Kit) -> bool:
     is_inside = part.where is Where.INTERIOR and part.is_wood and not part.is_laminated
-    return is_inside and depth_is_planned(part, kit.placement.opening)
+    return is_inside and depth_is_planned(part, kit.placement.opening, kit.run)
 
 
 def _worst(part: Part, kit: Kit, shop: Shop, spare: float) -> float:
@@ -74,7 +74,7 @@ def _aim(part: Part, worst: float, kit: Kit, job: Job) -> float:
     """What a part is ripped to if a board gives it [in]: the cutting plan's width, where the shop leaves some on."""
     if job.shop.planned_allowance is None or kit.flares:
         return worst
-    return job.shop.grid.as_sawn(part.width + left_on(part, kit.placement, job.shop, job.boards).width)
+    return job.shop.grid.as_sawn(part.width + left_on(part, kit.placement, job.shop, job.boards, kit.run).width)
 
 
 def _ripped(part: Part, worst: float, kit: Kit, job: Job) -> RippedAhead:

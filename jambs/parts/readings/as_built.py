@@ -15,6 +15,7 @@ from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.side_lines import meetings, told_lines
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
+from jambs.parts.board.kinds import Where
 from jambs.parts.readings.mulls_as_built import mull_depth_findings, with_mulls
 from jambs.parts.readings.reading_findings import (
     FrameHigherAtOneSide,
@@ -123,6 +124,13 @@ def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
 def is_measured(opening: Opening) -> bool:
     """Say whether the interior depths of an opening were read at every corner."""
     return opening.measured is not None and opening.measured.inside_is_read
+
+
+def is_read(opening: Opening, where: Where) -> bool:
+    """Say whether an opening was measured on the side of the wall where a part is."""
+    if where is Where.EXTERIOR:
+        return opening.measured is not None and opening.measured.outside_is_read
+    return is_measured(opening)
 
 
 # ---- the frame

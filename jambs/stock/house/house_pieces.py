@@ -104,7 +104,7 @@ def _course_pieces(leg: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
     """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
-    left, waits = left_on(part, kit.placement, job.shop, job.boards), waits_in(kit, part)
+    left, waits = left_on(part, kit.placement, job.shop, job.boards, kit.run), waits_in(kit, part)
     wider = 0.0 if part.strips else left.width
     nests = job.shop.head_to_tail and not (part.strips or wider or left.length or waits or part.is_cut_to_opening)
     length = (part.blank.strip_length if part.strips else part.length) + left.length
