@@ -16,7 +16,7 @@ from jambs.app.site_papers import write_site_papers
 from jambs.app.whole_file import write_new
 from jambs.job import Job
 from jambs.job.editing.file_text import EditRefused, FileText
-from jambs.job.measured.filling import filled_rows
+from jambs.job.measured.filling import FilledRow, filled_rows
 from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
 from jambs.parts.readings.as_built import questions
 from jambs.place.placement import Placement
@@ -31,12 +31,14 @@ TableKind = Literal["csv", "xlsx"]
 class MeasureTable:
     """The table to fill in; ``is_new``: it was written now, else it was there and is left as it is.
 
-    ``of_another_plan``: marks of openings whose planned values in it are not those of the job any more.
+    ``of_another_plan``: marks of openings whose planned values in it are not those of the job any more. ``lacking``:
+    marks of those to be read that it has no rows of: they came since, or have another mark.
     """
 
     file: Path
     is_new: bool
     of_another_plan: tuple[str, ...] = ()
+    lacking: tuple[str, ...] = ()
 
 
 def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
@@ -82,21 +84,28 @@ def write_measure_table(
 
     there = [file for file in (beside / f"{TABLE}.csv", beside / f"{TABLE}.xlsx") if file.exists()]
     planned = {one.opening.mark: planned_texts(one, job) for one in openings}
-    if there:
-        return MeasureTable(file=there[0], is_new=False, of_another_plan=_of_another_plan(there[0], planned))
     unread = [one.opening for one in openings if one.opening.measured is None]
+    if there:
+        return _table_there(there[0], planned, [one.mark for one in unread])
     rows = measures_rows(unread, planned, units=job.units)
     file = beside / f"{TABLE}.{kind}"
     is_new = write_new(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
     return MeasureTable(file=file, is_new=is_new)
 
 
-def _of_another_plan(file: Path, planned: Mapping[str, Mapping[int, str]]) -> tuple[str, ...]:
-    """Return the marks of openings of which a table says another planned value; of what is no table, none."""
+def _table_there(file: Path, planned: Mapping[str, Mapping[int, str]], unread: Sequence[str]) -> MeasureTable:
+    """Return a table that is there with what it lacks; of what is no table that is nothing."""
     try:
         rows = filled_rows(FileText(name=file.name, content=file.read_bytes()))
     except EditRefused:
-        return ()
+        return MeasureTable(file=file, is_new=False)
+    named = {row.cells.get("mark", "").lower() for row in rows}
+    lacking = tuple(mark for mark in unread if mark.lower() not in named)
+    return MeasureTable(file=file, is_new=False, of_another_plan=_of_another_plan(rows, planned), lacking=lacking)
+
+
+def _of_another_plan(rows: Sequence[FilledRow], planned: Mapping[str, Mapping[int, str]]) -> tuple[str, ...]:
+    """Return the marks of openings of which a table says another planned value."""
     now = {(mark.lower(), str(place)): text for mark, texts in planned.items() for place, text in texts.items()}
     said = ((row.cells["mark"].lower(), row.cells["place"], row.cells.get("planned", "")) for row in rows)
     other = {mark for mark, place, text in said if text and now.get((mark, place), text) != text}

@@ -58,3 +58,6 @@ def _tell_table(table: MeasureTable) -> None:
     if table.of_another_plan:
         marks = ", ".join(table.of_another_plan)
         click.echo(f"its column planned is of an earlier plan for {marks}: go by the measure sheets")
+    if table.lacking:
+        marks = ", ".join(table.lacking)
+        click.echo(f"it has no rows for {marks}: write them below the others, numbered as on the measure sheets")

@@ -83,13 +83,40 @@ def test_a_table_of_an_earlier_plan_says_so(shop: Shop, kind: TableKind) -> None
     assert write_measure_table(job, openings_to_measure(job, folder), beside).of_another_plan == ("W02",)
 
 
+@pytest.mark.parametrize("kind", ["csv", "xlsx"])
+def test_a_table_without_rows_of_an_opening_says_so(shop: Shop, kind: TableKind) -> None:
+    """One came since, or has another mark; those whose readings stand in the job file need no rows."""
+    job = read_job(shop.job)
+    beside, folder = shop.job.parent, shop.output
+    write_measure_table(job, openings_to_measure(job, folder), beside, kind=kind)
+    assert write_measure_table(job, openings_to_measure(job, folder), beside).lacking == ()
+    shop.change("mark: W02", "mark: W7")
+    job = read_job(shop.job)
+    assert write_measure_table(job, openings_to_measure(job, folder), beside).lacking == ("W7",)
+    read = "{date: 2026-03-20, interior_depth: {head_left: 4, head_right: 4, sill_left: 4, sill_right: 4}}"
+    shop.change("mark: W7", f"mark: W7\n    measured: {read}")
+    job = read_job(shop.job)
+    assert write_measure_table(job, openings_to_measure(job, folder), beside).lacking == ()
+
+
+def test_what_is_no_table_lacks_nothing(shop: Shop) -> None:
+    (shop.job.parent / "measures.csv").write_text("mine", encoding="utf-8")
+    job = read_job(shop.job)
+    found = write_measure_table(job, openings_to_measure(job, shop.output), shop.job.parent)
+    assert (found.lacking, found.of_another_plan) == ((), ())
+
+
 def test_measure_says_which_planned_depths_of_a_table_hold_no_longer(
     capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
     _tell_table(MeasureTable(file=tmp_path / "measures.csv", is_new=False, of_another_plan=("W02", "W03")))
     assert "its column planned is of an earlier plan for W02, W03: go by the measure sheets" in capsys.readouterr().out
+    _tell_table(MeasureTable(file=tmp_path / "measures.csv", is_new=False, lacking=("W7", "W8")))
+    said = capsys.readouterr().out
+    assert "earlier plan" not in said and "it has no rows for W7, W8: write them below the others" in said
     _tell_table(MeasureTable(file=tmp_path / "measures.csv", is_new=False))
-    assert "earlier plan" not in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert "earlier plan" not in said and "no rows" not in said
 
 
 def test_a_shape_has_a_measure_sheet_and_its_places_in_the_table(shop: Shop) -> None:
