@@ -33,6 +33,7 @@ from jambs.app.paper_names import (
 )
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import left_out, write_elevations, write_solids
+from jambs.app.without_script import without_script
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.drawings.elements.paper import PAGES, Page
@@ -142,7 +143,7 @@ def _openings(kits: Sequence[CutKit], write: Callable[[CutKit], str], meanwhile:
         return
     workers, spawn = min(len(kits), os.cpu_count() or 1), get_context("spawn")
     with ProcessPoolExecutor(workers, mp_context=spawn, initializer=_as_worker, initargs=(write,)) as pool:
-        with held_back():  # a process that is stopped while it starts would print a traceback of its own
+        with held_back(), without_script():  # one that is stopped while it starts would print a traceback of its own
             running = [pool.submit(_write_here, kit) for kit in kits]
         try:
             told: set[Future[str]] = set()

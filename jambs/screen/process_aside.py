@@ -10,6 +10,8 @@ from collections.abc import Callable
 from concurrent.futures import Future, ProcessPoolExecutor
 from typing import ParamSpec, TypeVar
 
+from jambs.app.without_script import without_script
+
 Given = ParamSpec("Given")
 Found = TypeVar("Found")
 AFTER_THE_HAND = 5
@@ -36,7 +38,8 @@ class ProcessAside:
             if self._pool is None:
                 context = multiprocessing.get_context("spawn")
                 self._pool = ProcessPoolExecutor(max_workers=1, mp_context=context, initializer=_begin)
-            return self._pool.submit(work, *given, **named)
+            with without_script():
+                return self._pool.submit(work, *given, **named)
 
     def close(self) -> None:
         """End the process; work that is given afterwards starts another."""
