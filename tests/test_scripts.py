@@ -55,6 +55,20 @@ def test_a_script_runs_outside_the_repository(
     assert SAYS[name] in capsys.readouterr().out
 
 
+@pytest.mark.parametrize("name", ["issues_so_far", "depths", "shop_drawing"])
+def test_a_script_takes_any_job(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One of them asked for the opening W1, whatever the job had."""
+    monkeypatch.chdir(tmp_path)
+    text = (JOB / "job.yaml").read_text(encoding="utf-8")
+    assert text.count("mark: W1") == 1
+    (tmp_path / "job.yaml").write_text(text.replace("mark: W1", "mark: Z9"), encoding="utf-8")
+    monkeypatch.setattr(sys, "argv", [name, "job.yaml"])
+    runpy.run_path(str(SCRIPTS / f"{name}.py"), run_name="__main__")
+    assert SAYS[name].replace("W1", "Z9") in capsys.readouterr().out
+
+
 def test_the_script_of_the_readme_runs(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
     code = readme.partition("```python\n")[2].partition("```")[0]

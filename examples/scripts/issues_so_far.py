@@ -5,6 +5,6 @@ import sys
 import jambs
 
 job = jambs.read_job(sys.argv[1])
-jambs.build(job, "papers", only=["W1"], with_solids=False)
+jambs.build(job, "papers", only=[job.openings[0].mark], with_solids=False)
 for number, issue in jambs.issues(job, "papers").issues.items():
     print(f"issue {number}: {', '.join(issue.changed)}")
