@@ -245,6 +245,9 @@ def test_a_round_or_a_triangle_that_can_be_is_not_complained_of(width: float, he
         ("quarter round", "quarter round needs its high_side, left or right"),
         ({"kind": "full round", "rise": 8}, "full round takes no size but the frame's, not rise"),
         ("ellipse arch", "ellipse arch needs its rise or its spring_line"),
+        ({"kind": ["triangle"]}, "kind"),
+        ({"kind": {"a": 1}}, "kind"),
+        (["triangle"], "kind"),
     ],
 )
 def test_what_a_shape_lacks_is_told(shape: object, said: str) -> None:

@@ -126,7 +126,8 @@ class ShapeEntry(ModelOrText):
                 f"arch: write {EXAMPLES[ShapeKind.ELLIPSE_ARCH]}, or leave the opening out and lay it out on site"
             )
         said = value if isinstance(value, dict | ShapeEntry) else {"kind": value}
-        return {**said, "kind": SAME_AS[kind]} if isinstance(said, dict) and kind in SAME_AS else said
+        is_other_word = isinstance(said, dict) and isinstance(kind, str) and kind in SAME_AS
+        return {**said, "kind": SAME_AS[kind]} if is_other_word else said
 
     @model_validator(mode="after")
     def _says_one_thing(self) -> ShapeEntry:
