@@ -6,6 +6,7 @@ of 4 3/4 to a miter; 13 courses pass each side (``tests/courses/test_returned_co
 
 from __future__ import annotations
 
+import copy
 import math
 from typing import Any
 
@@ -28,7 +29,7 @@ from jambs.sheets.cutting_money import boards_of
 from jambs.stock.house.house_pieces import CutPiece, course_letters, house_pieces
 from jambs.stock.house.house_plan import Effort, plan_house
 from jambs.stock.house.lot_faults import lot_faults
-from jambs.stock.house.lot_words import lot_notes
+from jambs.stock.house.lot_words import _course_runs, lot_notes
 from jambs.stock.house.lots import house_lots
 
 FIVES = {"kind": "clapboards", "widths": ["5"], "least_lap": "1", "greatest_lap": "1"}
@@ -142,7 +143,7 @@ def test_notes_tell_what_is_left_on_and_the_miter() -> None:
     (lot,) = [lot for lot in house_lots(kits, job) if any(one.is_of_course for one in lot.pieces)]
     (planned,) = plan_house([lot], Effort(stages=1))
     notes = " ".join(lot_notes(planned, job.shop.grid))
-    assert "corner (mitered there, as long as the face): W1-10a to W1-10m" in notes
+    assert "corner: W1-10a to W1-10m, W1-11a to W1-11m (mitered there, as long as the face). Cut one" in notes
     assert 'Pieces of courses hold 1/4" more than the planned length (marked +): it waits' in notes
     assert "flared" not in notes
 
@@ -184,3 +185,31 @@ def test_courses_wider_than_their_boards_ask_for_boards_and_not_for_the_tape() -
     told = [one.sentence(job.units) for one in lot_faults(house_lots(kits, job), job.units)]
     (said,) = [one for one in told if "W1-10" in one]
     assert said.endswith("List a wider board.")
+
+
+def test_notes_part_what_is_mitered_and_what_is_read_from_what_is_not() -> None:
+    """Two windows in one lot: the first to corner boards and read, the second to a miter and planned."""
+    read = {"date": "2026-01-05", "exterior_depth": dict.fromkeys(CORNERS, "4 1/4")}
+    data = changed(**{**DEEP, "shop__boards": [BOARD], "shop__planned_allowance": "1/4"})
+    south = {"start_line": "0", "eave": "120", "width": "240", "faces": "south", "cladding": FIVES}
+    data["elevations"] = {"south": south}
+    data["exterior_trim"] = {"outside": IN_COURSES, "mitered": copy.deepcopy(mitered(laid="in courses"))}
+    first = {**data["openings"][0], "faces": "south", "exterior_trim": "outside", "from_left": "24", "measured": read}
+    second = {**first, "mark": "W2", "exterior_trim": "mitered", "from_left": "120"}
+    del second["measured"]
+    job = job_of({**data, "openings": [first, second]})
+    (lot,) = [lot for lot in house_lots(make_kits(job), job) if any(one.is_of_course for one in lot.pieces)]
+    (planned,) = plan_house([lot], Effort(stages=1))
+    notes = " ".join(lot_notes(planned, job.shop.grid))
+    runs = "W2-10a to W2-10m, W2-11a to W2-11m"
+    assert f"corner: W1-10a to W1-10m, W1-11a to W1-11m; {runs} (mitered there, as long as the face). Cut" in notes
+    assert f'Pieces of courses ({runs}) hold 1/4" more than the planned length (marked +): it waits' in notes
+
+
+def test_pieces_whose_neighbors_come_out_of_other_boards_are_told_by_runs() -> None:
+    """Boards of 5 and of 7 by turns: no run goes past a piece that another lot has; one alone is told once."""
+    job, kits = house(IN_COURSES)
+    (leg, *_) = [part for kit in kits for part in kit.parts if part.blank.courses]
+    each = [one for one in house_pieces(kits, job) if one.part.mark == leg.mark]
+    assert _course_runs([*each[:3], each[4], *each[6:]]) == "W1-10a to W1-10c, W1-10e, W1-10g to W1-10m"
+    assert _course_runs(each) == "W1-10a to W1-10m"

@@ -19,7 +19,7 @@ from jambs.parts.kit.planned import Waits
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.parts.words.cut_words import TO_OPENING
 from jambs.parts.words.ply_words import resawn_words
-from jambs.stock.house.house_pieces import CutPiece
+from jambs.stock.house.house_pieces import CutPiece, course_letters
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS, Lumber
@@ -180,28 +180,45 @@ def _waiting(lot: Lot, what: Waits, without: Sequence[CutPiece] = ()) -> str:
 
 def _course_notes(lot: Lot, grid: Grid) -> Iterator[str]:
     """Say of pieces of cladding in courses where they run, how they are cut off, and what their length waits for."""
-    sides: dict[str, list[CutPiece]] = {}
-    for one in lot.pieces:
-        if one.is_of_course:
-            sides.setdefault(one.part.mark, []).append(one)
-    if sides:
-        runs = [" to ".join(one.piece.mark for one in (some[0], some[-1])) for some in sides.values()]
-        mitered = " (mitered there, as long as the face)" if any(one.piece.is_mitered for one in lot.pieces) else ""
+    pieces = [one for one in lot.pieces if one.is_of_course]
+    mitered, square = ([one for one in pieces if one.piece.is_mitered is is_it] for is_it in (True, False))
+    told = [
+        f"{_course_runs(some)}{how}"
+        for some, how in ((square, ""), (mitered, " (mitered there, as long as the face)"))
+        if some
+    ]
+    if told:
         yield (
-            f"Cladding in courses from the frame to the corner{mitered}: {', '.join(runs)}. Cut one to a stop, try it, "
-            "then the rest; hold the board, never the short piece. The piece at the foot is cut to the slope of the "
-            "sill, the one under the head return to fit, where they are laid."
+            f"Cladding in courses from the frame to the corner: {'; '.join(told)}. Cut one to a stop, try it, then the "
+            "rest; hold the board, never the short piece. The piece at the foot is cut to the slope of the sill, the "
+            "one under the head return to fit, where they are laid."
         )
-    waiting = [one for some in sides.values() for one in some if one.is_planned]
+    waiting = [one for one in pieces if one.is_planned]
     if waiting:
         over = [one.longer for one in waiting if one.longer]
         more = (
             f"hold {_span(over, grid)} more than the planned length (marked +)" if over else "have their planned length"
         )
+        whose = f" ({_course_runs(waiting)})" if len(waiting) < len(pieces) else ""
         yield (
-            f"Pieces of courses {more}: it waits for the depth outside. Saw none to length before the opening is "
-            "measured."
+            f"Pieces of courses{whose} {more}: it waits for the depth outside. Saw none to length before the opening "
+            "is measured."
         )
+
+
+def _course_runs(pieces: Sequence[CutPiece]) -> str:
+    """Tell pieces of courses by the first and the last of those that follow each other; other boards have the rest."""
+    there = {one.piece.mark for one in pieces}
+    runs: list[list[str]] = []
+    for leg in {one.part.mark: one.part for one in pieces}.values():
+        runs.append([])
+        for place in range(len(leg.blank.courses)):
+            mark = leg.mark + course_letters(place)
+            if mark in there:
+                runs[-1].append(mark)
+            elif runs[-1]:
+                runs.append([])
+    return ", ".join(" to ".join(dict.fromkeys((run[0], run[-1]))) for run in runs if run)
 
 
 def _until_then(bare: Sequence[CutPiece]) -> str:
