@@ -71,15 +71,19 @@ class LabelsNow:
 
 
 def old_labels(record: Record, now: LabelsNow) -> list[OpeningLabels]:
-    """Return the old labels of every opening whose sheets changed since its first issue, or that is gone."""
+    """Return the old labels of every opening whose sheets changed since its first issue, or that is gone.
+
+    Of an opening that other crews line there is nothing to tell.
+    """
     sheets: dict[tuple[str, str | None], list[tuple[str, IssuedSheet]]] = {}
     for mark, today, sheet in _earlier_sheets(record, now):
         sheets.setdefault((today or mark, today), []).append((mark, sheet))
-    return [
+    each = [
         _opening_labels(record, now, mark, today, found)
         for (mark, today), found in sheets.items()
         if today is None or any(sheet.key != now.sheets[today].key for _, sheet in found)
     ]
+    return [one for one in each if one.labels or one.new or one.unread]
 
 
 def _earlier_sheets(record: Record, now: LabelsNow) -> Iterator[tuple[str, str | None, IssuedSheet]]:
