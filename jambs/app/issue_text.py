@@ -7,10 +7,11 @@ from collections.abc import Iterable, Sequence
 from jambs.app.issuing import CHANGED_CUT, INDEX, OF_ISSUE
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance
 from jambs.app.paper_names import SHEET_TO_CUT
-from jambs.issued.compare import Both, OpeningChanges, compare_openings, trimmed_with
+from jambs.issued.compare import Both, OpeningChanges, compare_openings
 from jambs.issued.entry import BUILD, Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
+from jambs.issued.opening_figures import trimmed_with
 from jambs.issued.plan import OTHER_SHAPE
 from jambs.issued.reasons import Added, HeadOfJobChanged, MarksExchanged, why_text
 from jambs.issued.record import Record

@@ -61,12 +61,6 @@ Both = tuple[Record, Record]
 """Two records of one opening: as it was, as it is."""
 
 
-def trimmed_with(opening: Record) -> list[str]:
-    """Return the marks of the other openings that one is trimmed with as one."""
-    run = opening.get("trimmed_as_one") or {"openings": ()}
-    return [one["mark"] for one in run["openings"] if one["mark"] != opening["mark"]]
-
-
 def compare_openings(
     old: Record, new: Record, *, tolerance: float, neighbors: Iterable[Both] = (), grids: Grids = SAME_GRID
 ) -> OpeningChanges:

@@ -27,6 +27,8 @@ from jambs.issued.reasons import (
     SheetsSayOtherwise,
     ShopChanged,
     StatedChanged,
+    TrimmedAlone,
+    TrimmedTogether,
     UnitsChanged,
     WindowChanged,
     WindowDetailChanged,
@@ -101,8 +103,7 @@ def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
     for key in STATED_WORDS:
         if without_marks(old.get(key)) != without_marks(new.get(key)):
             yield StatedChanged(key=key)
-    if _beside(old) != _beside(new):
-        yield NeighborsChanged()
+    yield from _neighbors_why(old, new)
     was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
     if was != now:
         yield MovedInWall(was=was, now=now)
@@ -172,6 +173,22 @@ def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
         yield from (WindowDetailChanged(key=key) for key in changed)
     else:
         yield WindowChanged()
+
+
+def trimmed_with(opening: Record) -> list[str]:
+    """Return the marks of the other openings that one is trimmed with as one."""
+    run = opening.get("trimmed_as_one") or {"openings": ()}
+    return [one["mark"] for one in run["openings"] if one["mark"] != opening["mark"]]
+
+
+def _neighbors_why(old: Record, new: Record) -> Iterator[IssueReason]:
+    was, now = trimmed_with(old), trimmed_with(new)
+    if now and not was:
+        yield TrimmedTogether(marks=tuple(now))
+    elif was and not now:
+        yield TrimmedAlone(marks=tuple(was))
+    elif _beside(old) != _beside(new):
+        yield NeighborsChanged()
 
 
 def _beside(record: Record) -> list[str]:

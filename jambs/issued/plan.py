@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from jambs.issued.compare import OpeningChanges, compare_openings, trimmed_with
+from jambs.issued.compare import OpeningChanges, compare_openings
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.findings import PaperUnreadable
+from jambs.issued.opening_figures import trimmed_with
 from jambs.issued.other_units import in_units
 from jambs.issued.reasons import (
     Added,

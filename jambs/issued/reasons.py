@@ -236,6 +236,30 @@ class NeighborsChanged(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TrimmedTogether(IssueReason):
+    """It is trimmed as one with others, and was trimmed by itself; ``marks``: of these."""
+
+    code: ClassVar[str] = "trimmed-together"
+    marks: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say with which."""
+        return f"trimmed as one with {', '.join(self.marks)} now"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrimmedAlone(IssueReason):
+    """It is trimmed by itself, and was trimmed as one with others; ``marks``: those they had."""
+
+    code: ClassVar[str] = "trimmed-alone"
+    marks: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say with which no more."""
+        return f"no longer trimmed as one with {', '.join(self.marks)}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NeighborsRenamed(IssueReason):
     """Others that are trimmed as one with it have other marks, which its sheets name; ``marks``: until now, now."""
 

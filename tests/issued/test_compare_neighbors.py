@@ -11,7 +11,8 @@ from test_plan import issued
 from trimmed_as_one import side_by_side
 
 from jambs.app.chain import make_kits
-from jambs.issued.compare import compare_openings, trimmed_with
+from jambs.issued.compare import compare_openings
+from jambs.issued.opening_figures import trimmed_with
 from jambs.issued.reasons import NeighborsChanged, NeighborsRenamed, RenamedFrom, ShopChanged
 from jambs.length import Units
 from jambs.sheets.record import job_record

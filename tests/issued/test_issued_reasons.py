@@ -276,10 +276,16 @@ ROWS = [
         inch="what it is trimmed as one with changed",
     ),
     Row(
-        code="neighbors-changed",
+        code="trimmed-together",
         appears=why(beside()),
-        quiet=SAME,
-        inch="what it is trimmed as one with changed",
+        quiet=why(beside(), before=beside()),
+        inch="trimmed as one with W0 now",
+    ),
+    Row(
+        code="trimmed-alone",
+        appears=why(nothing, before=beside()),
+        quiet=why(beside(wall='7"'), before=beside()),
+        inch="no longer trimmed as one with W0",
     ),
     Row(
         code="grid-changed",
