@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from jambs.drawings.dxf.pen import ticks
-from jambs.drawings.elements.placed import PlacedView
+from jambs.drawings.elements.placed import PlacedView, ticks
 
 TOUCH = 1e-6
 Rectangle = tuple[float, float, float, float]

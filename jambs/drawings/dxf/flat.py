@@ -10,10 +10,10 @@ from ezdxf.math import Vec2
 from ezdxf.math.triangulation import mapbox_earcut_2d
 
 from jambs.drawings.dxf.hatching import pattern_lines
-from jambs.drawings.dxf.pen import Pen, ticks
+from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.elements.paper import JOINED, LINE_PITCH, scale_line
-from jambs.drawings.elements.placed import Align, Dimension, Lettering, PlacedView
+from jambs.drawings.elements.placed import Align, Dimension, Lettering, PlacedView, ticks
 from jambs.drawings.elements.view import Fill, Hatch
 from jambs.geometry import Point
 from jambs.outlines import is_convex

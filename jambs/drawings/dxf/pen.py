@@ -13,7 +13,16 @@ from jambs.drawings.dxf.hatching import PATTERNS
 from jambs.drawings.dxf.space import Space, Type
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.paper import Sizes
-from jambs.drawings.elements.placed import Align, Dimension, Head, Leader, Lettering, PlacedView, RadialDimension
+from jambs.drawings.elements.placed import (
+    Align,
+    Dimension,
+    Head,
+    Leader,
+    Lettering,
+    PlacedView,
+    RadialDimension,
+    ticks,
+)
 from jambs.drawings.elements.view import Fill, Hatch, Shape
 from jambs.geometry import Point
 
@@ -135,7 +144,8 @@ class Pen:
             "text_midpoint": (*self.at(_middle(radial.text)), 0.0),
             "attachment_point": 5,
             "actual_measurement": radial.value * self.unit,
-            "text": "R <>",  # not in the suffix of the style, which some readers pass over
+            # Not in the suffix of the style, which some readers pass over.
+            "text": "R <>" if radial.is_nearest else radial.text.lines[0],
         }
 
     def lines_and_texts(self, view: PlacedView) -> None:
@@ -157,12 +167,6 @@ class Pen:
 def _middle(text: Lettering) -> Point:
     shift = {Align.LEFT: 0.5, Align.CENTER: 0.0, Align.RIGHT: -0.5}[text.align] * text.width
     return (text.at[0] + shift, text.at[1])
-
-
-def ticks(dimension: Dimension, factor: float) -> list[Segment]:
-    """Return the oblique strokes at both ends of a dimension line."""
-    half = 0.8 * Sizes(factor).overshoot
-    return [((x - half, y - half), (x + half, y + half)) for x, y in dimension.line]
 
 
 def head_corners(leader: Leader, factor: float) -> list[Point]:

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from jambs.drawings.elements.boxes import Box, Segment, segments_of
 from jambs.drawings.elements.lettering import text_width
-from jambs.drawings.elements.paper import DESCENDER, LINE_PITCH, Scale
+from jambs.drawings.elements.paper import DESCENDER, LINE_PITCH, Scale, Sizes
 from jambs.drawings.elements.view import Fill, Ink, Shape, ViewKind
 from jambs.geometry import Point
 
@@ -115,14 +115,24 @@ class Dimension:
         return [self.line, *self.extensions, *(self.leader.segments if self.leader else [])]
 
 
+def ticks(dimension: Dimension, factor: float) -> list[Segment]:
+    """Return the oblique strokes at both ends of a dimension line."""
+    half = 0.8 * Sizes(factor).overshoot
+    return [((x - half, y - half), (x + half, y + half)) for x, y in dimension.line]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RadialDimension:
-    """The dimension of a radius in its place: the center, a leader with its head on the arc; ``value`` in inches."""
+    """The dimension of a radius in its place: the center, a leader with its head on the arc; ``value`` in inches.
+
+    ``is_nearest``: its text is the value on the shop's grid, and not finer.
+    """
 
     center: Point
     leader: Leader
     text: Lettering
     value: float
+    is_nearest: bool = True
 
     @property
     def on_arc(self) -> Point:

@@ -135,11 +135,15 @@ class Chain:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arc:
-    """An arc whose radius is dimensioned: its center, its middle on it, and its ends."""
+    """An arc whose radius is dimensioned: its center, its middle on it, and its ends.
+
+    ``is_stated``: of a window, told as finely as its other sizes; else on the shop's grid.
+    """
 
     center: Point
     middle: Point
     ends: tuple[Point, Point]
+    is_stated: bool = False
 
     @property
     def radius(self) -> float:

@@ -57,8 +57,9 @@ def _with_radius(call_out: CallOut, texts_of: LengthTexts) -> CallOut:
     """Write the radius of an arc that a call-out dimensions."""
     if call_out.arc is None:
         return call_out
-    text = texts_of(call_out.arc.radius, False)
-    return replace(call_out, lines=(f"{RADIUS}{text.words}",))
+    text = texts_of(call_out.arc.radius, call_out.arc.is_stated)
+    arc = replace(call_out.arc, is_stated=not text.is_nearest)
+    return replace(call_out, lines=(f"{RADIUS}{text.words}",), arc=arc)
 
 
 def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -> PlacedView:
@@ -256,6 +257,7 @@ def _column(edge: float, outward: int, view: View, rows: Rows, away_from: ViewSi
         high=core.top,
         taken=taken,
         away_from=away_from,
+        has_names=view.stack is not None,
     )
 
 

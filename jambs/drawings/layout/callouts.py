@@ -21,6 +21,9 @@ from jambs.drawings.elements.view import CallOut, Ink, Stack, ViewSide
 from jambs.drawings.layout.spacing import spread, spread_sizes
 from jambs.geometry import Point
 
+AIMINGS = 3
+"""So often call-outs are laid out anew about the lines of radii that point at their centers."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedCallout:
@@ -36,7 +39,7 @@ class Column:
     """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids.
 
     ``away_from``: where names of layers stand, that leaders must not meet, or rows of dimensions, which they would push
-    out; None where nothing does.
+    out; None where nothing does. ``has_names``: it is the names of layers.
     """
 
     edge: float
@@ -45,13 +48,14 @@ class Column:
     high: float
     taken: tuple[float, float] | None = None
     away_from: ViewSide | None = None
+    has_names: bool = False
 
 
 def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes, widest: float) -> PlacedCallout:
     """Place call-outs in one column beside the view, none wider than ``widest`` on paper [in]."""
     if not call_outs:
         return PlacedCallout()
-    ordered, levels = _settled([_wrapped(one, sizes, widest) for one in call_outs], column, sizes)
+    ordered, levels = _aimed([_wrapped(one, sizes, widest) for one in call_outs], column, sizes)
     edge = column.edge
     texts, leaders, radials = [], [], []
     for one, level in zip(ordered, levels, strict=True):
@@ -61,13 +65,38 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
         ink = Ink.DIMENSION if one.arc else Ink.NOTE
         texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=ink))
         head = Head.ARROW if one.on_edge else Head.DOT
-        # The line of a radius points at its center wherever it can (ISO 129-1, from memory).
-        target = (one.arc.toward(elbow) if one.arc else None) or one.target
-        leaders.append(Leader(points=((start, level), elbow, target), head=head, ink=ink))
+        leaders.append(Leader(points=((start, level), elbow, one.target), head=head, ink=ink))
         if one.arc:
             arc = one.arc
-            radials.append(RadialDimension(center=arc.center, leader=leaders[-1], text=texts[-1], value=arc.radius))
+            radials.append(
+                RadialDimension(
+                    center=arc.center,
+                    leader=leaders[-1],
+                    text=texts[-1],
+                    value=arc.radius,
+                    is_nearest=not arc.is_stated,
+                )
+            )
     return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders), radials=tuple(radials))
+
+
+def _aimed(call_outs: Sequence[CallOut], column: Column, sizes: Sizes) -> tuple[list[CallOut], list[float]]:
+    """Return the call-outs and the levels of their texts; no two leaders cross.
+
+    The line of a radius points at its center wherever it can (ISO 129-1, from memory): where no leader crosses it then.
+    """
+    settled = ordered, levels = _settled(call_outs, column, sizes)
+    for _ in range(AIMINGS):
+        aimed = [_aimed_at_center(one, (column.edge, level)) for one, level in zip(ordered, levels, strict=True)]
+        if not _crossings(aimed, levels, column):
+            return aimed, levels
+        ordered, levels = _settled(aimed, column, sizes)
+    return settled
+
+
+def _aimed_at_center(call_out: CallOut, elbow: Point) -> CallOut:
+    target = call_out.arc.toward(elbow) if call_out.arc else None
+    return replace(call_out, target=target) if target else call_out
 
 
 def _settled(call_outs: Sequence[CallOut], column: Column, sizes: Sizes) -> tuple[list[CallOut], list[float]]:
@@ -113,8 +142,12 @@ class _Order:
     @classmethod
     def of(cls, ordered: Sequence[CallOut], column: Column, sizes: Sizes) -> _Order:
         levels = _levels(ordered, _rooms(ordered, sizes), column, sizes.gap)
-        leaders = [((column.edge, level), one.target) for one, level in zip(ordered, levels, strict=True)]
-        return cls([*ordered], levels, sum(crossing(one, two) for one, two in combinations(leaders, 2)))
+        return cls([*ordered], levels, _crossings(ordered, levels, column))
+
+
+def _crossings(ordered: Sequence[CallOut], levels: Sequence[float], column: Column) -> int:
+    leaders = [((column.edge, level), one.target) for one, level in zip(ordered, levels, strict=True)]
+    return sum(crossing(one, two) for one, two in combinations(leaders, 2))
 
 
 def _rooms(ordered: Sequence[CallOut], sizes: Sizes) -> list[float]:
@@ -143,7 +176,8 @@ def _levels(ordered: Sequence[CallOut], rooms: Sequence[float], column: Column, 
     """Return the levels of the texts, lowest first, above and below the dimensions; ``rooms``: what each takes up.
 
     The stretch away from the names of layers takes as many as there are and grows past the view; the other takes those
-    that come first from its far end, as far as it has room. Without such names each goes to the side of its target.
+    that come first from its far end, as far as it has room: beside names those alone whose targets are on its side of
+    the dimensions, so that leaders fan out. Without such names each goes to the side of its target.
     """
     wanted = [one.target[1] for one in ordered]
     if column.taken is None:
@@ -151,12 +185,15 @@ def _levels(ordered: Sequence[CallOut], rooms: Sequence[float], column: Column, 
     some = 0.6 * max(rooms)
     below, above = column.taken[0] - 2 * gap, column.taken[1] + 2 * gap
     room_below, room_above = below - column.low + some, column.high - above + some
+    middle = sum(column.taken) / 2
     if column.away_from is None:
-        count = sum(level < sum(column.taken) / 2 for level in wanted)
+        count = sum(level < middle for level in wanted)
     elif column.away_from is ViewSide.BOTTOM:
-        count = min(_holds(room_below, rooms), sum(level < column.taken[1] for level in wanted))
+        least = middle if column.has_names else column.taken[1]
+        count = min(_holds(room_below, rooms), sum(level < least for level in wanted))
     else:
-        spare = min(_holds(room_above, rooms[::-1]), sum(level > column.taken[0] for level in wanted))
+        most = middle if column.has_names else column.taken[0]
+        spare = min(_holds(room_above, rooms[::-1]), sum(level > most for level in wanted))
         count = len(ordered) - spare
     low, high = min(column.low, below), max(column.high, above)
     under = _ports(wanted[:count], rooms[:count], low=low, high=below, grows=-1)

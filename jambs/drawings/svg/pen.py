@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from jambs.drawings.dxf.hatching import pattern_lines
-from jambs.drawings.dxf.pen import head_corners, ticks
+from jambs.drawings.dxf.pen import head_corners
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.lettering import font_size, text_width
-from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedView
+from jambs.drawings.elements.placed import Align, Dimension, Leader, Lettering, PlacedView, ticks
 from jambs.drawings.elements.view import Fill, Hatch, Shape
 from jambs.drawings.svg.glyphs import letters_svg
 from jambs.drawings.svg.strokes import BLACK, InkStroke, stroke_of

@@ -9,6 +9,7 @@ from jambs.drawings.elements.boxes import Box, Segment, box_around, boxes_joined
 from jambs.drawings.elements.cover import Polygon, nearby, visible_area, visible_edges
 from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.drawings.views.beside import beside, frames_across, moved_box
+from jambs.drawings.views.curved_seen import hollow_seen, middle_seen, room_on
 from jambs.drawings.views.radii_seen import radii_seen
 from jambs.drawings.views.sash import (
     corners,
@@ -82,7 +83,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
         call_outs=radii_seen(kit, from_outside=from_outside),
         marks=tuple(
-            _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
+            _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width)
             for number in _jambs_first(pieces)
         ),
         remarks=(
@@ -195,9 +196,14 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
     return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
 
 
-def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: float) -> Mark:
-    """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
-    part, room = one.part, box_around(one.polygon)
+def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], width: float) -> Mark:
+    """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view.
+
+    ``width``: of the frame [in].
+    """
+    part, room, middle = one.part, box_around(one.polygon), width / 2
+    if part.arcs:
+        return _mark_on_curve(one, width)
     lines = (part.mark,)
     is_at_side = _is_leg(part) or part.runs is not None
     side = ViewSide.LEFT if is_at_side and room.center[0] < middle - OFF_GRID else ViewSide.RIGHT
@@ -214,6 +220,18 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
     edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)
     call_out = CallOut(target=_middle(edge), lines=lines, side=side, on_edge=True)
     return Mark(text=part.mark, room=room, call_out=call_out, edge=edge, inward=inward)
+
+
+def _mark_on_curve(one: Seen, width: float) -> Mark:
+    """Ask for the mark of a curved piece on it, of a jamb in the glass under its middle, or beside the view."""
+    part, jamb = one.part, one.part.kind.is_jamb
+    target = hollow_seen(one, width=width) if jamb else middle_seen(one, width=width)
+    side = ViewSide.LEFT if target[0] < width / 2 - OFF_GRID else ViewSide.RIGHT
+    call_out = CallOut(target=target, lines=(part.mark,), side=side, on_edge=jamb)
+    if not jamb:
+        return Mark(text=part.mark, room=room_on(one, width=width), call_out=call_out)
+    inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
+    return Mark(text=part.mark, room=Box(*target, *target), call_out=call_out, edge=(target, target), inward=inward)
 
 
 def _is_leg(part: Part) -> bool:

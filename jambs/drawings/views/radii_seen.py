@@ -15,7 +15,7 @@ from jambs.place.frame_path import frame_path
 
 
 def radii_seen(kit: Kit, *, from_outside: bool) -> tuple[CallOut, ...]:
-    """Dimension each radius once, at the left, where the room's call-outs are not."""
+    """Dimension each radius once, at the left, where the room's call-outs are not; of the window as it is stated."""
     opening = kit.placement.opening
     if not opening.shape:
         return ()
@@ -31,7 +31,8 @@ def _arcs(path: FramePath, width: float | None) -> Iterator[Arc]:
         return point if width is None else (width - point[0], point[1])
 
     def arc_of(edge: FrameEdge, center: Point) -> Arc:
-        return Arc(center=seen(center), middle=seen(edge.crown), ends=(seen(edge.start), seen(edge.finish)))
+        ends = (seen(edge.start), seen(edge.finish))
+        return Arc(center=seen(center), middle=seen(edge.crown), ends=ends, is_stated=width is not None)
 
     return (arc_of(edge, edge.center) for edge in path if edge.center)
 
