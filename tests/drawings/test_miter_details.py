@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ from jambs.parts.board.cuts import Miter
 from jambs.parts.board.part import Part
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
+from jambs.sides import Side
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 TINY = 1e-6
@@ -125,3 +127,16 @@ def test_a_flared_opening_has_its_casing_reveal_at_the_room_edge_of_its_jambs() 
     (view,) = miter_details(kit)
     steps = {chain.after: abs(one.finish[0] - one.start[0]) for chain in view.chains for one in chain.intervals}
     assert steps == pytest.approx({"casing reveal": trim.casing_reveal}, abs=TINY)
+
+
+def test_names_of_both_boards_end_apart_from_the_joint_and_its_angle_between_them() -> None:
+    """In a right angle both boards had their dots at the middle of the corner, the leader of the angle through one."""
+    kit, _, _ = made("picture framed")
+    (view,) = miter_details(kit)
+    upper, joint, lower = sorted((one.target for one in view.call_outs), key=lambda point: -point[1])
+    angle = next(one for one in view.call_outs if one.lines[0].startswith("miter "))
+    assert joint == angle.target
+    assert min(math.dist(one, joint) for one in (upper, lower)) > 1.0
+    heads = [one for one in view.call_outs if "casing" in one.lines[0]]
+    marks = {part.mark: part.side for part in _casing(kit.parts)}
+    assert {one.target: marks[one.lines[0].split()[0]] for one in heads} == {upper: Side.HEAD, lower: Side.LEFT}

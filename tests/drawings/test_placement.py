@@ -261,3 +261,22 @@ def test_texts_of_unlike_height_settle_without_a_leader_that_crosses() -> None:
     assert column.taken is not None
     beside = [gap for gap in apart if gap < column.taken[1] - column.taken[0]]  # but for the rows between
     assert beside == pytest.approx([Sizes(8).text] * len(beside))
+
+
+def test_the_leader_of_a_text_runs_along_no_line_from_a_row_further_out() -> None:
+    """1 in of the nearer row with its middle where the farther row has a stop: its text has no room on either side."""
+    near = Chain(side=ViewSide.TOP, intervals=row_of(-5.0, -0.5, 0.5, 5.0))
+    far = Chain(side=ViewSide.TOP, intervals=row_of(-5.0, 0.0, 5.0))
+    shape = Shape(points=((-5.0, -3.0), (5.0, -3.0), (5.0, 3.0), (-5.0, 3.0)), ink=Ink.TRIM_INSIDE)
+    view = View(name="jamb", title="", shapes=(shape,), chains=(near, far))
+    placed = arrange(view, scale=scales_of(Units.INCH)[1], units=Units.INCH)
+    (pulled,) = (one for one in placed.dimensions if one.leader)
+    assert pulled.leader
+    foot = pulled.leader.points[-1][0]
+    stops = {point[0] for one in placed.dimensions for point in (one.start, one.finish)}
+    assert min(abs(foot - stop) for stop in stops) >= 0.03 * placed.scale.factor
+    assert pulled.start[0] < foot < pulled.finish[0] and pulled.text.at[0] > foot
+
+
+def row_of(*stops: float) -> tuple[Interval, ...]:
+    return tuple(Interval(start=(one, 3.0), finish=(two, 3.0)) for one, two in itertools.pairwise(stops))

@@ -9,11 +9,12 @@ from math import dist
 
 import pytest
 from collisions import collisions, crossings
+from drawn_examples import EXAMPLES, drawings_of
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.elements.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.elements.placed import PlacedView
-from jambs.drawings.elements.view import Ink, Shape, View, ViewKind
+from jambs.drawings.elements.view import Ink, Shape, View, ViewKind, ViewSide
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.sections import section_view
@@ -367,3 +368,30 @@ def test_an_arch_reaches_as_high_as_its_crown() -> None:
     half_round = Shape(points=((4.0, 0.0), (-4.0, 0.0)), ink=Ink.WINDOW, bulges=(1.0, 0.0))
     view = View(name="arch", title="arch", shapes=(half_round,))
     assert (view.core.left, view.core.bottom, view.core.right, view.core.top) == pytest.approx((-4.0, 0.0, 4.0, 4.0))
+
+
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_of_the_rows_beside_a_section_the_shorter_stands_nearer(example: str) -> None:
+    """Extension lines of the outer row then cross no dimension line (ISO 129-1, from memory): 1/4 by 2 1/4."""
+    both = 0
+    for drawing in drawings_of(example).values():
+        for view in (one for one in drawing.asked if one.kind is ViewKind.SECTION):
+            for side in (ViewSide.LEFT, ViewSide.RIGHT):
+                rows = [chain.intervals for chain in view.chains if chain.side is side]
+                longest = [max(abs(one.finish[1] - one.start[1]) for one in row) for row in rows]
+                assert longest == sorted(longest), (view.name, side)
+                both += len(rows) > 1
+    assert both or example in ("gable-house", "quarry-loft", "garden-studio")
+
+
+def test_beside_names_of_layers_the_others_fan_out_from_both_sides_of_the_dimensions() -> None:
+    """At the head of a return five leaders ran along each other, 0.1 apart, from over the dimensions to under them."""
+    view = drawings_of("quarry-loft")["L5"].view("section head")
+    rows = [one for one in view.dimensions if one.is_vertical and one.text.at[0] < view.box.center[0]]
+    ends_of_rows = [y for one in rows for _, y in one.line]
+    middle = (min(ends_of_rows) + max(ends_of_rows)) / 2
+    level = {text.lines[0]: text.at[1] for text in view.texts}
+    ends = {one.points[0][1]: one.points[-1][1] for one in view.leaders if len(one.points) < 4}
+    named = ["shim space", "air-control line", "furring", "sealant", "L5-1  return"]
+    assert [level[one] > middle for one in named] == [True, True, True, False, False]
+    assert all((ends[level[one]] > middle) == (level[one] > middle) for one in named)

@@ -9,6 +9,7 @@ every text runs to the right of its own leader, and leaders further right end be
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from jambs.drawings.elements.boxes import Segment
 from jambs.drawings.elements.lettering import text_width
@@ -19,6 +20,9 @@ from jambs.drawings.layout.along_rows import BETWEEN
 from jambs.drawings.layout.chains import LengthTexts, Rows, Span, fresh_ends, spans_of, stops
 from jambs.drawings.layout.spacing import slot
 from jambs.geometry import Point
+
+CLEAR_FOOT = 0.06
+"""How far the leader of a text keeps from a line that runs as it does [in on paper]."""
 
 
 def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, texts_of: LengthTexts) -> Rows:
@@ -54,6 +58,7 @@ class _LevelRow:
         above = self.lift + sizes.text * 0.55
         self.line = start + sizes.row if outward > 0 else start - sizes.row - above
         self.out_step = self.lift if outward > 0 else sizes.overshoot + 1.6 * sizes.gap + sizes.text * 0.55
+        self.feet = [self._foot(span) for span in self.spans]
         self.lanes: list[int] = [0] * len(self.spans)
         self.places: list[float] = [0.0] * len(self.spans)
         self.name_at = self._named_along()
@@ -128,7 +133,7 @@ class _LevelRow:
 
     def _pull_out(self, index: int, half: float) -> None:
         """Put one text into a lane past the line, to the right of its leader and past all leaders it covers."""
-        start = self.spans[index].middle
+        start = self.feet[index]
         low = start + 2 * self.sizes.gap
         place = slot(low + half, half=half, low=low, high=float("inf"), lines=self.outer, clear=self.sizes.gap)
         self.places[index] = low + half if place is None else place
@@ -136,7 +141,7 @@ class _LevelRow:
         covered = [
             self.lanes[other]
             for other in range(index + 1, len(self.spans))
-            if self.lanes[other] and self.spans[other].middle <= end
+            if self.lanes[other] and self.feet[other] <= end
         ]
         self.lanes[index] = 1 + max(covered, default=0)
 
@@ -169,7 +174,7 @@ class _LevelRow:
             line=((span.low, self.line), (span.high, self.line)),
             extensions=tuple(self._extension(point) for point in fresh_ends(self.spans, index)),
             text=text,
-            leader=self._leader(span, text) if lane or self.is_past_end else None,
+            leader=self._leader(index, text) if lane or self.is_past_end else None,
             value=span.high - span.low,
             is_nearest=span.text.is_nearest,
             is_rest=span.interval.is_rest,
@@ -182,10 +187,23 @@ class _LevelRow:
             (x, self.line + self.outward * self.sizes.overshoot),
         )
 
-    def _leader(self, span: Span, text: Lettering) -> Leader:
+    def _foot(self, span: Span) -> float:
+        """Return where the leader of a pulled-out text meets its interval.
+
+        At its middle; where a line from a row further out runs there, midway to the next such line or the end.
+        """
+        near = CLEAR_FOOT * self.sizes.factor
+        if all(abs(line - span.middle) >= near for line in self.outer):
+            return span.middle
+        stops = [span.low, *(line for line in self.outer if span.low < line < span.high), span.high]
+        low, high = max(pairwise(stops), key=lambda pair: pair[1] - pair[0])
+        return (low + high) / 2
+
+    def _leader(self, index: int, text: Lettering) -> Leader:
         end = (text.at[0] - text.width / 2 - self.sizes.gap, text.at[1])
-        past_end = (end, (span.high, self.line))
-        points = past_end if self.is_past_end else (end, (span.middle, text.at[1]), (span.middle, self.line))
+        foot = self.feet[index]
+        past_end = (end, (self.spans[index].high, self.line))
+        points = past_end if self.is_past_end else (end, (foot, text.at[1]), (foot, self.line))
         return Leader(points=points, head=Head.NONE, ink=Ink.DIMENSION)
 
     def end_texts(self) -> list[Lettering]:

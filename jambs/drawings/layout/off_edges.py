@@ -1,4 +1,7 @@
-"""Leaders off the lines of a view: one that lies along a drawn line for a stretch reads as part of it.
+"""Leaders off the lines of a view, and off the ends of other leaders.
+
+One that lies along a drawn line for a stretch reads as part of it; one that runs through the dot or the arrow of
+another reads as the leader of both.
 
 This is done last, to a view in its place: a text moves up or down a little with the shoulder of its leader, where there
 is room, so that the leader turns about its target. The view stays as large as it is.
@@ -12,7 +15,7 @@ from dataclasses import dataclass, replace
 from itertools import chain, combinations, pairwise, product
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, crossing, segments_of
-from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, PlacedView
+from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, PlacedView, ticks
 from jambs.geometry import Point
 from jambs.length import OFF_GRID
 
@@ -20,6 +23,10 @@ LEAST = 0.15
 """So long a stretch reads as one line [in on paper]."""
 APART = 0.012
 """Lines no farther apart read as one: a hair of white between them [in on paper]."""
+OFF_END = 0.03
+"""So near to the end of another leader one runs through its dot or its arrow [in on paper]."""
+OF_TEXT = 3
+"""So many points the leader of a text beside a view has at most; that of a layer, at the end of a wall, has more."""
 STEPS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0)
 """How far a text is moved, in heights of its letters."""
 ASIDE = (0.5, 1.0, 2.0, 3.0)
@@ -32,29 +39,55 @@ WAYS = ((1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0))
 
 
 def off_edges(view: PlacedView) -> PlacedView:
-    """Return a view whose leaders lie along no line of its shapes, as far as their texts have room to move."""
+    """Return a view whose leaders lie along no line of its shapes and run through no end of another.
+
+    As far as their texts, or their ends, have room to move.
+    """
     lines = _Lines.of(view)
-    for leader in view.leaders:
-        if lines.are_along(leader) and (text := _text_of(leader, view.texts)):
+    for number in range(len(view.leaders)):
+        leader = view.leaders[number]
+        others = (one for one in (*view.leaders, *(one.leader for one in view.radials)) if one is not leader)
+        if not lines.are_along(leader) and not any(_are_met(leader, one, lines.off_end) for one in others):
+            continue
+        if text := _text_of(leader, view.texts):
             tries = (_moved(view, leader, text, lines), _aside(view, leader, lines), _elbowed(view, leader, lines))
             view = next(chain.from_iterable(tries), view)
     return view
 
 
+def _are_met(one: Leader, two: Leader, near: float) -> bool:
+    """Say whether one of two leaders runs through the end of the other, or so near to it.
+
+    Names of layers stand in their order: layers may be thinner than a dot is wide.
+    """
+    if max(len(one.points), len(two.points)) > OF_TEXT:
+        return False
+    return _runs_through(one, two.points[-1], near) or _runs_through(two, one.points[-1], near)
+
+
+def _runs_through(leader: Leader, end: Point, near: float) -> bool:
+    around = box_around((end, end)).grown(near)
+    return any(around.is_hit_by(piece) for piece in leader.segments)
+
+
 @dataclass(frozen=True, slots=True)
 class _Lines:
-    """The lines of all shapes of a view with the boxes around them, what reads as a stretch and as near [in]."""
+    """The lines of all shapes of a view with the boxes around them, what reads as a stretch and as near [in].
+
+    ``off_end``: how far leaders keep from the ends of others.
+    """
 
     edges: tuple[tuple[Segment, Box], ...]
     least: float
     apart: float
+    off_end: float
 
     @classmethod
     def of(cls, view: PlacedView) -> _Lines:
         least, apart = LEAST * view.scale.factor, APART * view.scale.factor
         edges = (one for shape in view.shapes for one in segments_of(shape.points, closed=shape.closed))
         found = ((one, box_around(one).grown(apart)) for one in edges if math.dist(*one) >= least)
-        return cls(tuple(found), least, apart)
+        return cls(tuple(found), least, apart, OFF_END * view.scale.factor)
 
     def are_along(self, leader: Leader) -> bool:
         """Say whether a piece of a leader lies along one of them."""
@@ -109,7 +142,7 @@ def _in_the_way(
 
 def _aside(view: PlacedView, leader: Leader, lines: _Lines) -> Iterator[PlacedView]:
     """Yield the view with the end of a leader a little aside: a dot within its area, an arrow along its edge."""
-    for target in _within_area(leader, lines) if leader.head is Head.DOT else _along_edge(leader, lines):
+    for target in _within_area(leader, lines, view) if leader.head is Head.DOT else _along_edge(leader, lines):
         moved = _Moved({id(leader): replace(leader, points=(*leader.points[:-1], target))}, {})
         if not lines.are_along(moved.leaders[id(leader)]) and moved.is_clear(view):
             yield moved.view(view)
@@ -125,12 +158,13 @@ def _elbowed(view: PlacedView, leader: Leader, lines: _Lines) -> Iterator[Placed
             yield moved.view(view)
 
 
-def _within_area(leader: Leader, lines: _Lines) -> Iterator[Point]:
-    """Yield places with no line between them and where a dot is."""
+def _within_area(leader: Leader, lines: _Lines, view: PlacedView) -> Iterator[Point]:
+    """Yield places with no line between them and where a dot is, however short."""
     (x, y), reach = leader.points[-1], lines.least
+    edges = [one for shape in view.shapes for one in segments_of(shape.points, closed=shape.closed)]
     for share, (across, up) in product(ASIDE, WAYS):
         target = (x + share * across * reach, y + share * up * reach)
-        if not any(crossing(((x, y), target), edge) for edge, _ in lines.edges):
+        if not any(crossing(((x, y), target), edge) for edge in edges):
             yield target
 
 
@@ -168,20 +202,24 @@ class _Moved:
 
     def is_clear(self, view: PlacedView) -> bool:
         """Say whether they touch nothing else of the view and stay within it; of lines they cross no more."""
+        off_end = OFF_END * view.scale.factor
         boxes = [one.box for one in view.lettering if id(one) not in self.texts] + [one.box for one in view.tags]
         stay = [one for one in (*view.leaders, *(one.leader for one in view.radials)) if id(one) not in self.leaders]
         leaders = [piece for one in stay for piece in one.segments]
         rows = [piece for one in view.dimensions for piece in one.segments]
+        strokes = [piece for one in view.dimensions for piece in ticks(one, view.scale.factor)]
         was = [piece for one in view.leaders if id(one) in self.leaders for piece in one.segments]
         pieces = [piece for one in self.leaders.values() for piece in one.segments]
         grown = [one.box.grown(ROUND_TEXT * one.height) for one in self.texts.values()]
         return (
             all(view.box.holds(one) for one in (*map(box_around, pieces), *(one.box for one in self.texts.values())))
             and not any(one.overlaps(box) for one in grown for box in boxes)
-            and not any(one.is_hit_by(piece) for one in grown for piece in (*leaders, *rows))
+            and not any(one.is_hit_by(piece) for one in grown for piece in (*leaders, *rows, *strokes))
             and not any(one.is_hit_by(piece) for one in boxes for piece in pieces)
             and _crossings(leaders, pieces) <= _crossings(leaders, was)
             and not any(crossing(one, two) for one, two in combinations(pieces, 2))
+            and not any(_are_met(one, two, off_end) for one, two in product(self.leaders.values(), stay))
+            and not any(_are_met(one, two, off_end) for one, two in combinations(self.leaders.values(), 2))
             and _crossings(rows, pieces) <= _crossings(rows, was)
         )
 

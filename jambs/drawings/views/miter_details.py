@@ -13,6 +13,7 @@ from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Shape, V
 from jambs.drawings.views.close_ups import PAST_EDGE, broken_line, clipped, clipped_lines
 from jambs.drawings.views.elevations import INKS
 from jambs.drawings.views.sash import corners, unit_boxes
+from jambs.drawings.views.section_works import levels_at
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.geometry import Point
@@ -27,6 +28,8 @@ ALONG_BOARDS = 0.75
 WORDS = {Where.INTERIOR: ("inside", "seen from the room"), Where.EXTERIOR: ("outside", "seen from outside")}
 ABOUT_LEVEL = 0.25
 """A joint that rises no more than this, up for each inch across, is about level."""
+FROM_JOINT = 0.25
+"""How high on the lower board its leader ends, as a share of what is shown of it; on the upper as far from its top."""
 NARROW_WORDS = 0.75
 """Lines of call-outs are broken here [in on paper]."""
 
@@ -199,12 +202,23 @@ def _face_at_wall(jamb: Seen, kit: Kit, where: Where) -> float:
 
 
 def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:
-    """Name both boards and the angle of the joint."""
-    for one in corner.boards:
-        middle = box_around(clipped(one.polygon, box)).center
-        yield CallOut(target=middle, lines=(f"{one.part.mark}  {one.part.name}",), side=ViewSide.RIGHT)
+    """Name both boards, the upper one high on it and the lower one low, and between them the angle of the joint."""
+    shown = [(one.part, clipped(one.polygon, box)) for one in corner.boards]
+    lower, upper = sorted(shown, key=lambda one: box_around(one[1]).center[1])
+    for (part, polygon), share in ((lower, FROM_JOINT), (upper, 1.0 - FROM_JOINT)):
+        target = _on_board(polygon, share)
+        yield CallOut(target=target, lines=(f"{part.mark}  {part.name}",), side=ViewSide.RIGHT)
     words = f"miter {decimal_text(corner.angle_deg, 1)}°{_to_other(corner)}"
     yield CallOut(target=_on_joint(corner), lines=(words,), side=ViewSide.RIGHT, on_edge=True)
+
+
+def _on_board(polygon: Polygon, share: float) -> Point:
+    """Return the middle of what is widest of a board at a share of its height."""
+    box = box_around(polygon)
+    level = box.bottom + share * box.height
+    ends = sorted(levels_at(tuple((y, x) for x, y in polygon), level))
+    left, right = max(zip(ends[::2], ends[1::2], strict=False), key=lambda pair: pair[1] - pair[0])
+    return ((left + right) / 2, level)
 
 
 def _on_joint(corner: _Corner) -> Point:

@@ -42,7 +42,7 @@ def _upward(name: str, one: Point, two: Point) -> Interval:
 
 
 def _rows(intervals: list[Interval]) -> list[list[Interval]]:
-    """Share intervals out to rows in which none overlap."""
+    """Share intervals out to rows in which none overlap, the row of the shortest nearest to the view."""
     rows: list[list[Interval]] = []
     for one in sorted(intervals, key=lambda one: one.start[1]):
         for row in rows:
@@ -51,7 +51,7 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
                 break
         else:
             rows.append([one])
-    return rows
+    return sorted(rows, key=lambda row: max(one.finish[1] - one.start[1] for one in row))
 
 
 def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
