@@ -34,6 +34,7 @@ from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.on_grid import on_grid
 from jambs.drawings.views.outside_details import outside_details
+from jambs.drawings.views.return_details import return_details
 from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
@@ -247,6 +248,7 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
         *threshold_views(kit, job),
         *(mull_view(one, kit, job) for one in mulls),
         *corner_details(kit, cuts, job),
+        *return_details(kit),
         *miter_details(kit),
         *outside_details(kit, cuts, job),
         *details(kit, grid=job.shop.grid),
