@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from drawn_examples import drawings_of
 from trimmed_as_one import run_job, run_kits
 
 import jambs
@@ -15,7 +16,7 @@ from jambs.drawings.views.elevations import exterior_elevation, interior_elevati
 from jambs.drawings.views.exploded import exploded_view, frames_seen
 from jambs.drawings.views.section_works import section_works
 from jambs.drawings.views.sections import section_view
-from jambs.length import Units
+from jambs.length import GRIDS, Units
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.kit import Kit
 from jambs.screen.elevation_shapes import view_records
@@ -119,3 +120,27 @@ def test_a_mull_casing_on_a_wall_lies_between_openings() -> None:
     lead = run_kits(3)[0]
     told = [part.told for part in lead.parts if part.kind is PartKind.MULL_CASING and part.where is Where.INTERIOR]
     assert told == [f"interior mull casing, between openings, wall {number}" for number in (1, 2)]
+
+
+def depths(view: View, side: ViewSide) -> list[list[tuple[str, str]]]:
+    """Return what the rows beside a detail measure, on a grid of 1 mm, with their names; the nearest first."""
+    grid = GRIDS["1 mm"]
+    rows = [chain.intervals for chain in view.chains if chain.side is side]
+    return [[(grid.text(abs(one.finish[1] - one.start[1])), one.name) for one in row] for row in rows]
+
+
+def test_notches_round_walls_between_have_rows_of_their_own() -> None:
+    """Measured, the stool of M1 is notched 135 and 137 deep at its ends, 136 round both walls: rows had steps of 1."""
+    view = drawings_of("creamery")["M1"].asked_view("detail M1-4")
+    assert depths(view, ViewSide.LEFT) == [[("135 mm", ""), ("39 mm", "")]]
+    assert depths(view, ViewSide.RIGHT) == [
+        [("137 mm", ""), ("39 mm", "")],
+        [("136 mm", "wall")],
+        [("176 mm", "")],
+    ]
+
+
+def test_notches_as_deep_as_those_at_the_ends_have_none() -> None:
+    view = drawings_of("creamery")["M1"].asked_view("detail M1-14")
+    assert depths(view, ViewSide.RIGHT) == []
+    assert [name for row in depths(view, ViewSide.LEFT) for _, name in row] == ["", "", ""]

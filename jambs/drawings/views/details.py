@@ -24,6 +24,7 @@ from jambs.drawings.views.leaned_details import (
 )
 from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.panel_details import panel_chains, panel_shapes
+from jambs.drawings.views.walls_between import is_at_wall_between, round_walls
 from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
 from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
@@ -96,7 +97,7 @@ def _face_view(alike: Alike, grid: Grid) -> View:
         return _arced_view(alike, grid)
     is_two = has_two_faces(part)
     along = leaned_chains(part) if is_two else _edge_chains(part)
-    across = across_chains(part) if is_two or part.is_leaned else _end_chains(part)
+    across = across_chains(part) if is_two or part.is_leaned else _end_chains(part, grid)
     outline = leaned_shapes(part, INKS[part.where]) if is_two else (Shape(points=part.outline, ink=INKS[part.where]),)
     view = View(
         name=f"detail {part.mark}",
@@ -220,16 +221,18 @@ def _at(part: Part, end: float) -> float:
     return min(v for u, v in part.outline if abs(u - end) < HALF_64TH)
 
 
-def _end_chains(part: Part) -> list[Chain]:
+def _end_chains(part: Part, grid: Grid) -> list[Chain]:
     """Dimension the corners of each half at its own end; once where both ends are alike."""
     box = box_around(part.outline)
     middle = box.center[0]
-    start = _stops([(u, v) for u, v in part.outline if u <= middle], 1)
-    finish = _stops([(u, v) for u, v in part.outline if u > middle], 1)
+    corners = [point for point in part.outline if not is_at_wall_between(point, part)]
+    start = _stops([(u, v) for u, v in corners if u <= middle], 1)
+    finish = _stops([(u, v) for u, v in corners if u > middle], 1)
     chains = _chain(start, ViewSide.LEFT)
     levels = [[round(v * 128) for _, v in stops] for stops in (start, finish)]
     if levels[0] != levels[1]:
         chains += _chain(finish, ViewSide.RIGHT)
+    chains += round_walls(part, [v for _, v in corners], grid)
     if len(start) > 2:
         edges = [(box.left, 0.0), (box.left, box.top)]
         chains += _chain(edges, ViewSide.LEFT)

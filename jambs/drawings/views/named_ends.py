@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from jambs.drawings.elements.boxes import Box, segments_of
-from jambs.drawings.elements.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
+from jambs.drawings.elements.view import CallOut, Chain, Ink, Mark, Shape, View, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.parts.board.part import Part
 from jambs.parts.words.edge_names import edge_names, is_turned
@@ -42,7 +42,7 @@ def _half_turn(view: View, part: Part) -> View:
         return (part.length - point[0], part.width - point[1])
 
     def chain(one: Chain) -> Chain:
-        intervals = (Interval(start=turned(each.finish), finish=turned(each.start)) for each in one.intervals)
+        intervals = (replace(each, start=turned(each.finish), finish=turned(each.start)) for each in one.intervals)
         return replace(one, side=OPPOSITE[one.side], intervals=tuple(intervals))
 
     def call_out(one: CallOut) -> CallOut:
