@@ -15,6 +15,9 @@ from jambs.parts.kit.cut_kit import CutKit
 UNIT_WORDS = {Units.INCH: "inches", Units.MM: "dimensions in millimeters"}
 """What the title block says of the units."""
 
+PLACE_UNKNOWN = "place along\nthe wall\nnot stated"
+"""What stands in the room of the key of an opening without one: an order along the wall would be made up."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TitleBlock:
@@ -56,7 +59,7 @@ def title_block(kit: CutKit, job: Job, issue: IssueStamp, revisions: Sequence[Re
         units=job.units,
         issue=issue if issue.number else replace(issue, measured=_read_on(kit)),
         revisions=tuple(revisions),
-        key=key_plan(opening, job),
+        key=key_plan(opening, job, kit.run),
     )
 
 
@@ -83,6 +86,7 @@ def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
         "SHEET": sheet,
         "DRAWN": "" if title.issue.number else title.issue.day,
         "CHECKED": "",
+        "PLACE": "" if title.key else PLACE_UNKNOWN,
         **_issue_values(title.issue),
     }
 

@@ -7,6 +7,7 @@ from itertools import combinations
 
 import pytest
 from cases import changed, job_of
+from drawn_examples import drawings_of
 from samples import ISSUE, drawn, made
 
 from jambs.drawings.drawing import draw_opening
@@ -25,7 +26,7 @@ from jambs.drawings.layout.title_strip import (
     value_lines,
 )
 from jambs.drawings.svg.sheets import sheet_pages
-from jambs.drawings.title import UNIT_WORDS, title_block, values_of
+from jambs.drawings.title import PLACE_UNKNOWN, UNIT_WORDS, title_block, values_of
 from jambs.drawings.views.key_plan import key_plan, side_of_house
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.issued.reasons import OtherBoards
@@ -124,6 +125,20 @@ def test_there_is_no_key_of_an_opening_whose_place_nobody_said() -> None:
     for job in (no_height, no_place, no_side):
         assert key_plan(job.openings[0], job) is None
     assert side_of_house(no_height.openings[0], no_height) == "west"
+
+
+def test_the_place_of_one_of_a_run_gives_those_of_all() -> None:
+    """Frames of 880, 1180, 880, 160 between, as seen from inside; outside M3 is at 2000, so M2 at 3040, M1 at 4380."""
+    for mark, left in (("M1", 4380.0), ("M2", 3040.0), ("M3", 2000.0)):
+        key = drawings_of("creamery")[mark].title.key
+        assert key is not None
+        assert key.own.left * 25.4 == pytest.approx(left), mark
+        assert sorted(round(box.left * 25.4) for box in (key.own, *key.others)) == [2000, 3040, 4380]
+
+
+def test_where_no_key_is_drawn_the_block_says_why_and_else_nothing() -> None:
+    assert values_of(drawings_of("creamery")["E1"].title, sheet="1 of 1")["PLACE"] == PLACE_UNKNOWN
+    assert values_of(drawings_of("creamery")["N1"].title, sheet="1 of 1")["PLACE"] == ""
 
 
 @EVERY_PAGE

@@ -62,6 +62,7 @@ FIELDS = (
     TitleField(tag="DRAWN", label="DRAWN", column=7, row=0),
     TitleField(tag="CHECKED", label="CHECKED", column=7, row=1),
     TitleField(tag="REPLACES", label="", column=7, row=2, height=0.07),
+    TitleField(tag="PLACE", label="", column=8, row=1, rows=KEY_ROWS, height=0.07, lines=3),
     TitleField(tag="SHEET", label="SHEET", column=8, row=0, height=0.1),
 )
 UNDIVIDED = {(3, 1), (REVISIONS, 1), (REVISIONS, 2), (0, 1), (0, 2), (2, 1), (len(SHARES) - 1, 2)}
