@@ -45,7 +45,8 @@ def test_an_opening_of_many_sheets_is_drawn_one_scale_smaller_where_that_saves_o
     drawing = jambs.draw(kit, job)
     assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 4, "TABLOID": 2}
     corners = {view.name: view.scale.factor for view in drawing.views if view.kind is ViewKind.CORNER}
-    assert corners == {"corner head": 2, "corner sill": 2, "outside head": 4, "outside sill": 4}
+    inside, outside = {"corner head": 2, "corner sill": 2, "return W12-8": 2}, {"outside head": 4, "outside sill": 4}
+    assert corners == inside | outside
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {8}
 
 
