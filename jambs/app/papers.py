@@ -225,7 +225,8 @@ def write_opening(
         write_cut_files(kit, job, folder, issue=stamps.of(kit.mark), all_parts=all_cut_files)
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
-        write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
+        install = folder / SHEET_TO_INSTALL.path(kit.mark)
+        write_install_sheet(kit, installing[kit.mark], job, install, pictures=pictures, stamps=stamps)
         write_templates(kit, job, folder / TEMPLATES.path(kit.mark), stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.elements.view import View
-from jambs.drawings.svg.picture import ViewPicture, view_picture
+from jambs.drawings.svg.picture import ViewPicture, view_picture, view_pictures
 from jambs.drawings.views.exploded import EXPLODED
 from jambs.drawings.views.threshold import THRESHOLD
-from jambs.sheets.pictures import GAP, Picture, SheetPictures, picture_room, svg_size
+from jambs.sheets.pictures import GAP, LEAST_SHRUNK, Picture, SheetPictures, picture_room, svg_size
 
 ELEVATION = "interior elevation"
 SECTION = "section jamb"
@@ -18,6 +18,8 @@ SECTION_SHARE, OF_DOOR, BESIDE_THRESHOLD = 0.55, 0.48, 0.42
 
 That of a door is no higher than what the threshold below the parts needs.
 """
+LOWER = 0.9
+"""Of the height of a picture: what is not lower than that finds no room where it found none."""
 READABLE = 12.0
 """A section reads with the sheet on the bench at 1:10, and at 1" = 1'-0": one of these to an inch on paper."""
 
@@ -57,21 +59,37 @@ def _with_more(
     height: float,
 ) -> SheetPictures:
     """Put the parts pulled apart after the parts, beside what else is there, or that alone: it has room kept for it."""
+    apart = _apart(drawing, width, height)
     left = width - sum(_wide(one) + GAP / 72 for one in below)
-    exploded = view_picture(drawing, EXPLODED, width=left, height=height)
-    has_room = not below or _wide(exploded) <= left
-    rows = [*([(*below, exploded)] if has_room else []), *([below] if below else [])]
+    beside = _apart(drawing, left, height) if below else apart
+    rows = [*([*below, one] for one in beside if not below or _wide(one) * LEAST_SHRUNK <= left)]
     return SheetPictures(
         elevation=_picture(elevation),
         section=_picture(section),
-        more=tuple(tuple(map(_picture, row)) for row in rows),
+        more=tuple(tuple(map(_picture, row)) for row in (*rows, *([below] if below else []))),
+        apart=tuple(map(_picture, apart)),
         is_last_kept=bool(below),
     )
+
+
+def _apart(drawing: Drawing, width: float, height: float) -> tuple[ViewPicture, ...]:
+    """Return the parts pulled apart, the largest first, each lower than the one before: for what room a page has."""
+    first, *others = view_pictures(drawing, EXPLODED, width=width, height=height)
+    found = [first]
+    for one in others:
+        if _high(one) < LOWER * _high(found[-1]):
+            found.append(one)
+    return tuple(found)
 
 
 def _wide(view: ViewPicture) -> float:
     """Return how wide a picture is [in]."""
     return svg_size(view.svg)[0] / 72
+
+
+def _high(view: ViewPicture) -> float:
+    """Return how high a picture is [in]."""
+    return svg_size(view.svg)[1] / 72
 
 
 def _at_threshold(drawing: Drawing, width: float, height: float) -> ViewPicture:

@@ -19,15 +19,13 @@ from jambs.sheets.member_table import member_table, said_once
 from jambs.sheets.opening_words import about_words, bearing_words, exterior_text, interior_text, sash_words
 from jambs.sheets.part_rows import PLAIN, beside_parts, part_row, shared_rows
 from jambs.sheets.pictures import (
-    GREATEST_FOLLOWING,
     GREATEST_HEIGHT,
-    LEAST_SHRUNK,
     PAPER_WIDTH,
     Picture,
-    PlacedPicture,
     SheetPictures,
+    following,
+    picture_record,
     set_row,
-    svg_size,
 )
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -84,7 +82,7 @@ def sheet_data(
         "sash": sash_words(record),
         "escape": escape_line(record["escape"]),
         "pictures": _as_planned(_pictures((pictures.elevation, *pictures.beside, pictures.section), width), record),
-        "more": [_following(row, width) for row in pictures.more],
+        "more": following(pictures.more, width, is_last_shrunk=not pictures.is_last_kept),
         "is_last_kept": pictures.is_last_kept,
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
@@ -123,26 +121,7 @@ def _as_planned(pictures: list[Record], record: Record) -> list[Record]:
 
 
 def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:
-    return [_picture(one) for one in set_row(pictures, width=width, height=GREATEST_HEIGHT)]
-
-
-def _following(pictures: tuple[Picture, ...], width: float) -> list[Record]:
-    """Set the pictures after the parts; where their letters would be shrunk out of sight they may be higher."""
-    highest = max((svg_size(one.svg)[1] for one in pictures), default=0.0)
-    height = GREATEST_HEIGHT if highest * LEAST_SHRUNK <= GREATEST_HEIGHT else GREATEST_FOLLOWING
-    return [_picture(one) for one in set_row(pictures, width=width, height=height)]
-
-
-def _picture(placed: PlacedPicture) -> Record:
-    picture = placed.picture
-    return {
-        "title": picture.title,
-        "alt": ", ".join(filter(None, (picture.title, placed.note))) or "drawing of the opening",
-        "svg": picture.svg,
-        "note": placed.note,
-        "width": placed.width,
-        "height": placed.height,
-    }
+    return [picture_record(one) for one in set_row(pictures, width=width, height=GREATEST_HEIGHT)]
 
 
 def _strip(record: Record) -> list[Line]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 
 from jambs.fasten.fastener_words import way_words
 from jambs.fasten.furring_words import verdict_words
@@ -25,6 +26,7 @@ from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
 from jambs.sheets.kit_parts import frame_reveal_of, marks_text
 from jambs.sheets.lap_sketch import shape_sketched
+from jambs.sheets.pictures import PAPER_WIDTH, SheetPictures, following
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
 from jambs.sheets.setting_steps import setting_steps
@@ -33,22 +35,50 @@ from jambs.sheets.told import told
 from jambs.sheets.wall_picture import wall_data
 from jambs.values import Record
 
+NO_PICTURES: Mapping[str, SheetPictures] = MappingProxyType({})
 PROUD = "jambs proud of the wall"
 
 
 def write_install_sheet(
-    kit: CutKit, installing: Installing, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED
+    kit: CutKit,
+    installing: Installing,
+    job: Job,
+    path: Path,
+    *,
+    pictures: SheetPictures | None = None,
+    stamps: Stamps = NOT_ISSUED,
 ) -> None:
     """Write the install sheet of one opening as PDF."""
-    path.write_bytes(install_sheets_pdf([kit], {kit.mark: installing}, job, stamps=stamps))
+    shown = {kit.mark: pictures} if pictures else {}
+    path.write_bytes(install_sheets_pdf([kit], {kit.mark: installing}, job, pictures=shown, stamps=stamps))
 
 
 def install_sheets_pdf(
-    kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job, *, stamps: Stamps = NOT_ISSUED
+    kits: Sequence[CutKit],
+    installing: Mapping[str, Installing],
+    job: Job,
+    *,
+    pictures: Mapping[str, SheetPictures] = NO_PICTURES,
+    stamps: Stamps = NOT_ISSUED,
 ) -> bytes:
-    """Return the install sheets of some openings as PDF bytes, each counting its own pages; ``installing`` by mark."""
-    sheets = [{**install_data(kit, installing[kit.mark], job), "stamp": stamps.foot(kit.mark)} for kit in kits]
+    """Return the install sheets of some openings as PDF bytes, each counting its own pages.
+
+    ``installing``, ``pictures``: by mark; of the latter the kit pulled apart stands at the end, where it takes no page.
+    """
+    width = PAPER_WIDTH[job.shop.paper]
+    sheets = [
+        {
+            **install_data(kit, installing[kit.mark], job),
+            "apart": _apart(pictures.get(kit.mark), width),
+            "stamp": stamps.foot(kit.mark),
+        }
+        for kit in kits
+    ]
     return press("install_sheet", {**page_data(job), "sheets": sheets})
+
+
+def _apart(pictures: SheetPictures | None, width: float) -> list[list[Record]]:
+    return following([(one,) for one in pictures.apart], width, is_last_shrunk=True) if pictures else []
 
 
 def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:

@@ -31,7 +31,7 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
     """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips.
 
     ``frame``: lines of a paneled jamb's work that are of its frame; ``sizes``: of what is done to its members;
-    ``short``: what is done to a member, without them; ``piece``: form and place of a piece round a shape.
+    ``short``: what is done to a member, without them; ``piece``: form and place of a piece of a row.
     """
     return {
         part.mark: {
@@ -49,7 +49,7 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
 
 
 def _piece_beside(part: Part) -> Record | None:
-    """Return what tells a piece round a shape from others and from where they are; nothing of a part that is none."""
+    """Return what tells a piece of a row from others and from where they are; nothing of a part that is none."""
     if not is_piece(part):
         return None
     shape = part_picture(part, names_ends=False)
@@ -100,7 +100,7 @@ def shared_rows(rows: Sequence[Record], beside: Mapping[str, Record]) -> list[Re
 
 
 def _told_of_piece(row: Record, piece: Record | None) -> str:
-    """Return what a line says beside mark and place; a part that is no piece round a shape is alone in its line."""
+    """Return what a line says beside mark and place; a part that is no piece of a row is alone in its line."""
     if piece is None:
         return str(row["mark"])
     told = {key: value for key, value in row.items() if key not in OWN}

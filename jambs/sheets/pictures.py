@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.length import MM_PER_INCH, share_text
+from jambs.values import Record
 
 POINTS = {"mm": 72 / MM_PER_INCH, "cm": 720 / MM_PER_INCH, "in": 72.0, "pt": 1.0, "px": 0.75, "": 0.75}
 """Points in one unit of an SVG's width and height; a bare number is CSS pixels."""
@@ -42,7 +44,8 @@ class SheetPictures:
     """The drawings of one cut sheet: interior elevation and section side by side.
 
     ``beside``: others that stand between the two; ``more``: rows of which the first that has room follows the parts.
-    ``is_last_kept``: the parts leave room for the last of them, as far as they can.
+    ``is_last_kept``: the parts leave room for the last of them, as far as they can. ``apart``: the kit pulled apart,
+    the largest first, for the install sheet.
     """
 
     elevation: Picture
@@ -50,6 +53,7 @@ class SheetPictures:
     beside: tuple[Picture, ...] = ()
     more: tuple[tuple[Picture, ...], ...] = ()
     is_last_kept: bool = False
+    apart: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,3 +125,35 @@ def scale_note(picture: Picture, factor: float) -> str:
     if factor > 0.999:
         return picture.scale
     return f"not to scale (shrunk to {share_text(factor)})"
+
+
+def following(rows: Sequence[tuple[Picture, ...]], width: float, *, is_last_shrunk: bool) -> list[list[Record]]:
+    """Return rows of pictures of which the first follows that has room in what a page has left [pt].
+
+    ``is_last_shrunk``: the last once more, as small as its letters still read.
+    """
+    placed = [_row_following(row, width) for row in rows]
+    if rows and is_last_shrunk:
+        highest = max(svg_size(one.svg)[1] for one in rows[-1])
+        placed.append(set_row(rows[-1], width=width, height=highest * LEAST_SHRUNK))
+    return [[picture_record(one) for one in row] for row in placed]
+
+
+def _row_following(pictures: tuple[Picture, ...], width: float) -> tuple[PlacedPicture, ...]:
+    """Set a row of pictures; where their letters would be shrunk out of sight they may be higher."""
+    highest = max((svg_size(one.svg)[1] for one in pictures), default=0.0)
+    height = GREATEST_HEIGHT if highest * LEAST_SHRUNK <= GREATEST_HEIGHT else GREATEST_FOLLOWING
+    return set_row(pictures, width=width, height=height)
+
+
+def picture_record(placed: PlacedPicture) -> Record:
+    """Return what a template prints of a drawing."""
+    picture = placed.picture
+    return {
+        "title": picture.title,
+        "alt": ", ".join(filter(None, (picture.title, placed.note))) or "drawing of the opening",
+        "svg": picture.svg,
+        "note": placed.note,
+        "width": placed.width,
+        "height": placed.height,
+    }

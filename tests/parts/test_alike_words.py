@@ -1,13 +1,19 @@
-"""Pieces round a shape that are sawn alike are told together, and mirror images are not."""
+"""Pieces of a row that are sawn alike are told together, and mirror images are not."""
 
 from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from rounds import rounded_inside
 
-from jambs.parts.board.kinds import PartKind
+from jambs.face import make_kits, read_job
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
-from jambs.parts.words.alike_words import _corners, is_piece, mark_lines, piece_form, places_words
+from jambs.parts.words.alike_words import _corners, is_piece, mark_lines, piece_form, piece_place, places_words
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def _marks(numbers: str) -> list[str]:
@@ -61,3 +67,14 @@ def test_segments_of_a_full_round_have_one_form() -> None:
     forms = _forms(rounded_inside("full round").kit.parts, PartKind.CASING)
     assert len(forms) == 6
     assert len(set(forms)) == 1
+
+
+def test_boards_over_several_mulls_share_a_row_and_one_alone_has_its_own() -> None:
+    """Two walls of 160 mm between three frames; between two openings there is one."""
+    job = read_job(EXAMPLES / "creamery")
+    kit = next(one for one in make_kits(job) if one.mark == "M1")
+    covers = [part for part in kit.parts if part.kind is PartKind.MULL_CASING and part.where is Where.INTERIOR]
+    assert all(is_piece(part) for part in covers)
+    assert len({repr(piece_form(part)) for part in covers}) == 1
+    assert places_words([piece_place(part) for part in covers]) == "between openings, all 2"
+    assert not is_piece(replace(covers[0], members=1))

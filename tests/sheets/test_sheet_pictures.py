@@ -5,8 +5,7 @@ from __future__ import annotations
 import hand_kits as hand
 import pytest
 
-from jambs.sheets.cut_sheet import _following
-from jambs.sheets.pictures import GAP, Picture, PictureError, picture_room, set_row, svg_size
+from jambs.sheets.pictures import GAP, Picture, PictureError, following, picture_room, set_row, svg_size
 
 
 def picture(width: float, height: float) -> Picture:
@@ -76,5 +75,14 @@ def test_what_keeps_to_the_room_is_not_shrunk(paper: str, width: float) -> None:
 )
 def test_what_follows_the_parts_is_higher_where_it_could_not_be_read(high: float, height: float, note: str) -> None:
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="100pt" height="{high}pt"/>'
-    (found,) = _following((Picture(title="Exploded view", svg=svg, scale="1:10"),), 540.0)
+    ((found,),) = following([(Picture(title="Exploded view", svg=svg, scale="1:10"),)], 540.0, is_last_shrunk=False)
     assert (found["height"], found["note"]) == (pytest.approx(height), note)
+
+
+def test_the_last_of_some_pictures_is_tried_as_small_as_its_letters_are_read() -> None:
+    """80 % of 200 pt; what is before it is tried as it is alone."""
+    rows = [(picture(3, 3),), (Picture(title="Exploded view", svg=hand.box_svg(2, 200 / 72), scale="1:50"),)]
+    tried = following(rows, 540.0, is_last_shrunk=True)
+    assert [one["height"] for (one,) in tried] == pytest.approx([216.0, 200.0, 160.0], abs=0.05)
+    assert [one["note"] for (one,) in tried][1:] == ["1:50", "not to scale (shrunk to 80 %)"]
+    assert len(following(rows, 540.0, is_last_shrunk=False)) == 2

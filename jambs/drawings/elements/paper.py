@@ -66,6 +66,15 @@ HALF_SIZE = {
 """For details of a corner, larger than all else."""
 
 
+SMALL_SCALES = {
+    Units.INCH: tuple(
+        Scale(factor=factor, words=words) for factor, words in ((64, '3/16" = 1\'-0"'), (96, '1/8" = 1\'-0"'))
+    ),
+    Units.MM: (Scale(factor=100, words="1:100", text=ISO_TEXT_HEIGHT),),
+}
+"""For a picture of the whole in which nobody measures; in millimeters of ISO 5455:1979, table 1."""
+
+
 def scales_of(units: Units) -> tuple[Scale, ...]:
     """Return the standard scales of a job, largest drawing first."""
     return INCH_SCALES if units is Units.INCH else MM_SCALES

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.dxf.document import repeatable
-from jambs.drawings.elements.paper import Scale, scales_of
+from jambs.drawings.elements.paper import SMALL_SCALES, Scale, scales_of
 from jambs.drawings.elements.placed import PlacedView
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.off_edges import off_edges
@@ -37,16 +38,28 @@ def view_picture(drawing: Drawing, name: str, *, width: float, height: float) ->
 
     It has its main dimensions only, no title in the picture: for the cut sheet. Where no scale fits, the smallest.
     """
+    return next(_that_fit(drawing, name, scales_of(drawing.units), width, height))
+
+
+def view_pictures(drawing: Drawing, name: str, *, width: float, height: float) -> tuple[ViewPicture, ...]:
+    """Return a view as ``view_picture`` has it, then at every smaller scale, down to those nobody measures in."""
+    scales = (*scales_of(drawing.units), *SMALL_SCALES[drawing.units])
+    return tuple(_that_fit(drawing, name, scales, width, height))
+
+
+def _that_fit(
+    drawing: Drawing, name: str, scales: Sequence[Scale], width: float, height: float
+) -> Iterator[ViewPicture]:
     asked = drawing.asked_view(name)
     brief, core = asked.brief(), asked.core
-    scales = scales_of(drawing.units)
     for scale in scales[min(asked.largest, len(scales) - 1) :]:
-        if scale is not scales[-1] and max(core.width / width, core.height / height) > scale.factor:
+        is_last = scale is scales[-1]
+        if not is_last and max(core.width / width, core.height / height) > scale.factor:
             continue  # the bare shapes are too large already
         view = arrange(brief, scale=scale, units=drawing.units)
-        if view.paper_width <= width and view.paper_height <= height:
-            break
-    return ViewPicture(title=asked.title, svg=placed_svg(off_edges(view)), scale=scale.words, factor=scale.factor)
+        if is_last or (view.paper_width <= width and view.paper_height <= height):
+            svg = placed_svg(off_edges(view))
+            yield ViewPicture(title=asked.title, svg=svg, scale=scale.words, factor=scale.factor)
 
 
 def placed_svg(view: PlacedView) -> str:

@@ -1,11 +1,11 @@
-"""Pieces round a shape that are sawn alike, told together: their marks, and which of their side they are."""
+"""Pieces of a row that are sawn alike, told together: their marks, and which of their side they are."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
 from jambs.arcs import with_arcs
-from jambs.parts.board.kinds import position_words, run_words
+from jambs.parts.board.kinds import PartKind, position_words, run_words
 from jambs.parts.board.listing import and_list, in_rows
 from jambs.parts.board.part import Part
 
@@ -14,8 +14,12 @@ STEPS = 128
 
 
 def is_piece(part: Part) -> bool:
-    """Say whether a part has its side to share with others in a row: with segments, or with edges of a shape."""
-    return (part.runs or 1) > 1
+    """Say whether a part is one of a row: of segments, of edges of a shape, of the boards over several mulls."""
+    return (part.runs or 1) > 1 or _is_over_a_mull(part)
+
+
+def _is_over_a_mull(part: Part) -> bool:
+    return part.kind is PartKind.MULL_CASING and part.members > 1
 
 
 def piece_form(part: Part) -> tuple[object, ...]:
@@ -34,7 +38,7 @@ def _corners(points: Iterable[Sequence[float]]) -> tuple[tuple[int, ...], ...]:
 def piece_place(part: Part) -> tuple[str, int, int]:
     """Return the side of a piece in words, which of it the piece is from the left, and of how many."""
     side = position_words(part.kind, part.side, is_on_wall=part.is_on_wall)
-    return side, part.member, part.runs or 1
+    return side, part.member, part.members if _is_over_a_mull(part) else part.runs or 1
 
 
 def mark_lines(marks: Sequence[str]) -> tuple[str, ...]:
