@@ -279,16 +279,20 @@ class _Bench:
         }
 
     def near(self) -> list[str]:
-        """Widths that one fence setting might do for."""
+        """Widths that one fence setting might do for, those that are as much apart in one sentence."""
         if not self.lot.problem.is_ripped:
             return []
         counts = {one["width"]["text"]: one["count"] for one in self.rips()}
-        pairs = near_equal_widths(self.lot.problem, within=self.near_steps)
+        apart: dict[str, list[str]] = {}
+        for wide, narrow in near_equal_widths(self.lot.problem, within=self.near_steps):
+            both = (self.text(wide), self.text(narrow))
+            if set(both) <= set(counts):  # of pieces side by side neither is ripped alone
+                told = " and ".join(f"{one} ({counts[one]}×)" for one in both)
+                apart.setdefault(self.text(wide - narrow), []).append(told)
         return [
-            f"{self.text(wide)} ({counts[self.text(wide)]}×) and {self.text(narrow)} ({counts[self.text(narrow)]}×) "
-            f"differ by {self.text(wide - narrow)}: one fence setting does if the narrow ones may be planed down."
-            for wide, narrow in pairs
-            if {self.text(wide), self.text(narrow)} <= set(counts)  # of pieces side by side neither is ripped alone
+            f"{'; '.join(pairs)} differ by {text}{' each' if len(pairs) > 1 else ''}: one fence setting does"
+            f"{' for two' if len(pairs) > 1 else ''} if the narrow ones may be planed down."
+            for text, pairs in apart.items()
         ]
 
     def pieces(self) -> list[Record]:

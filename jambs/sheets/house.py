@@ -220,11 +220,19 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
         "rest": count_record(register.of_the_rest),
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": assumed_rows(record["assumed"]),
-        "own_assumed": [
-            {**one, "marks": marks} for said, marks in _gathered(openings, "assumed") for one in assumed_rows([said])
-        ],
+        "own_assumed": _own_assumed(openings),
         "cautions": [*lifting_of_house(weights, job.units), *cautions_beside(kits, *Beside)],
     }
+
+
+def _own_assumed(openings: Sequence[Record]) -> list[Record]:
+    """Return what was assumed for the same reason once, each value with the openings that it was assumed of."""
+    found: dict[str, Record] = {}
+    for said, marks in _gathered(openings, "assumed"):
+        (one,) = assumed_rows([said])
+        value = {"value": one.pop("value"), "marks": marks}
+        found.setdefault(repr(one), {**one, "values": []})["values"].append(value)
+    return list(found.values())
 
 
 def _weightiest(openings: Sequence[Record], key: str) -> list[Record]:

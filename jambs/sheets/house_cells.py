@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
+from jambs.sheets.marks import part_runs
 from jambs.values import Record
 
 NONE = "–"
@@ -33,4 +34,4 @@ def cautions_beside(kits: Sequence[CutKit], *beside: Beside) -> list[str]:
             for one in kit.cautions:
                 if one.beside is work and not one.is_of_lifting:
                     found.setdefault(one.words, []).extend(one.marks)
-    return [f"{words}: {', '.join(marks)}." if marks else words for words, marks in found.items()]
+    return [f"{words}: {part_runs(marks)}." if marks else words for words, marks in found.items()]

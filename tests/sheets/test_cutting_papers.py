@@ -169,6 +169,17 @@ def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
         assert f"{one['what']}: {one['value']} ({one['why']})".replace(" ", "") in bare
 
 
+def test_what_is_said_of_several_pieces_or_widths_is_said_once(printed: Printed) -> None:
+    """Widths as much apart share a sentence, and so do the pieces that come out of one drop."""
+    for lot in printed.record["lots"]:
+        apart = [re.search(r"differ by ([^()]*?)( each)?: ", line) for line in lot["near"]]
+        assert all(found and bool(found[2]) is (";" in found.string) for found in apart)
+        assert len({found[1] for found in apart if found}) == len(apart)
+        for note in lot["notes"]:
+            givers = re.findall(r"out of the drop of (\w+)", note)
+            assert len(givers) == len(set(givers))
+
+
 def test_ends_are_drawn_at_their_own_slant(printed: Printed) -> None:
     """A miter of 45° stands in by its width, a leg on a sill by a sixth or less; none is steeper."""
     slants = [

@@ -125,7 +125,7 @@ def test_they_are_bought_and_crosscut_from_the_boards_of_the_wall() -> None:
     assert len(planned.plan.boards) == 1 and planned.plan.cost_cents == 800
     notes = " ".join(lot_notes(planned, job.shop.grid))
     assert "Cladding in courses from the frame to the corner: W1-10a to W1-10m, W1-11a to W1-11m. Cut one" in notes
-    assert "Pieces of courses have their planned length: it waits for the depth outside." in notes
+    assert "Pieces of courses have their planned length, which waits for the depth outside: saw none to length" in notes
     assert "before ripping" not in notes and "flared" not in notes and "mitered" not in notes
 
 
@@ -144,7 +144,7 @@ def test_notes_tell_what_is_left_on_and_the_miter() -> None:
     (planned,) = plan_house([lot], Effort(stages=1))
     notes = " ".join(lot_notes(planned, job.shop.grid))
     assert "corner: W1-10a to W1-10m, W1-11a to W1-11m (mitered there, as long as the face). Cut one" in notes
-    assert 'Pieces of courses hold 1/4" more than the planned length (marked +): it waits' in notes
+    assert 'Pieces of courses hold 1/4" more than the planned length (marked +), which waits' in notes
     assert "flared" not in notes
 
 

@@ -14,6 +14,7 @@ from jambs.length import FINE, MM_PER_INCH, OFF_GRID, Grid, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.board.cuts import Miter
 from jambs.parts.board.kinds import Where
+from jambs.parts.board.listing import marks_listed
 from jambs.parts.board.part import Part
 from jambs.parts.kit.planned import Waits
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
@@ -146,7 +147,7 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
         )
     if longer:
         yield (
-            f"In flared openings the length waits for the depth too: {', '.join(one.piece.mark for one in longer)} "
+            f"In flared openings the length waits for the depth too: {marks_listed(one.piece.mark for one in longer)} "
             f"hold {_span(map(_longer, longer), grid)} more than the planned length (marked +), for the deepest wall "
             "on the measure sheet. Saw no end to size before the opening is measured."
         )
@@ -173,7 +174,7 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
 def _waiting(lot: Lot, what: Waits, without: Sequence[CutPiece] = ()) -> str:
     """Return the marks of the parts of which this may still change, each once."""
     told = {one.part.mark for one in without}
-    return ", ".join(
+    return marks_listed(
         dict.fromkeys(one.part.mark for one in lot.pieces if what in one.waits and one.part.mark not in told)
     )
 
@@ -201,8 +202,8 @@ def _course_notes(lot: Lot, grid: Grid) -> Iterator[str]:
         )
         whose = f" ({_course_runs(waiting)})" if len(waiting) < len(pieces) else ""
         yield (
-            f"Pieces of courses{whose} {more}: it waits for the depth outside. Saw none to length before the opening "
-            "is measured."
+            f"Pieces of courses{whose} {more}, which waits for the depth outside: saw none to length before the "
+            "opening is measured."
         )
 
 
@@ -343,8 +344,10 @@ def _again_note(planned: PlannedLot) -> Iterator[str]:
     if not spared:
         return
     name = planned.lot.board_mark
-    moves = [(mark, name(giver)) for one in spared for mark, giver in one.moved]
-    out = ", ".join(f"{mark} out of the drop of {giver}" for mark, giver in moves)
+    moved: dict[str, list[str]] = {}
+    for mark, giver in (move for one in spared for move in one.moved):
+        moved.setdefault(name(giver), []).append(mark)
+    out = "; ".join(f"{marks_listed(marks)} out of the drop of {giver}" for giver, marks in moved.items())
     boards = " and ".join(name(one.board) for one in spared)
     yield (
         "Plan and proof are of boards ripped whole, first. A drop that is ripped again after its crosscut can save "
