@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 
 from jambs.length import Grid
-from jambs.parts.board.kinds import told_position
+from jambs.parts.board.kinds import Where, told_position
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.words.alike_words import is_piece, mark_lines, piece_form, piece_place, places_words
@@ -46,6 +46,12 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
         for whole in kit.parts
         for part in (whole, *whole.frame_members)
     }
+
+
+def buck_pieces(kit: CutKit) -> Mapping[str, Record]:
+    """Return what is printed beside those parts of a buck that may share a line, by mark: no pictures."""
+    bucks = [part for part in kit.parts if part.where is Where.BUCK and is_piece(part)]
+    return {part.mark: {**PLAIN, "piece": _piece_beside(part)} for part in bucks}
 
 
 def _piece_beside(part: Part) -> Record | None:

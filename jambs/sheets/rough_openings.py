@@ -15,7 +15,7 @@ from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of
 from jambs.sheets.kit_parts import legs_reach_the_floor
 from jambs.sheets.line_widths import with_widths
 from jambs.sheets.opening_words import wall_words
-from jambs.sheets.part_rows import part_row
+from jambs.sheets.part_rows import buck_pieces, part_row, shared_rows
 from jambs.sheets.post_words import posts_words, walls_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record
@@ -63,7 +63,7 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job, record: Record | None =
             "mark": one["mark"],
             "room": one["room"],
             "note": ADD_THE_FLOOR if legs_reach_the_floor(kit) else "",
-            "parts": [with_widths(part_row(part)) for part in parts_of(one, "buck")],
+            "parts": _buck_rows(kit, one),
         }
         for kit, one in zip(kits, openings, strict=True)
     ]
@@ -77,6 +77,12 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job, record: Record | None =
         "posts": [row for kit in kits if (row := _posts_row(kit, job))["text"]],
         "walls": [row for kit in kits if (row := _walls_row(kit, job))["text"]],
     }
+
+
+def _buck_rows(kit: CutKit, opening: Record) -> list[Record]:
+    """Return the lines of a buck, boards round an arc that are sawn alike in one."""
+    rows = [part_row(part) for part in parts_of(opening, "buck")]
+    return [with_widths(row) for row in shared_rows(rows, buck_pieces(kit))]
 
 
 def _backing_row(kit: CutKit, job: Job) -> Record:

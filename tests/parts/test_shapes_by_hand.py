@@ -7,12 +7,14 @@ the trade; lengths are worked by hand beside each test.
 from __future__ import annotations
 
 import math
+from pathlib import Path
 from typing import Any
 
 import pytest
 from cases import STOOL, changed, figure, job_of, kit_of, part_of
 from rounds import rounded
 
+from jambs.face import make_kits, read_job
 from jambs.job import JobFaults
 from jambs.parts.board.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
 from jambs.parts.board.kinds import PartKind, Where
@@ -22,6 +24,8 @@ from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.make import PartsError
 from jambs.sides import Side
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
 BUTTED = {"thickness": "3/4", "stock": "poplar", "joint": "head over legs"}
@@ -288,3 +292,13 @@ def test_sill_and_head_of_the_hole_that_flares_are_its_height_apart(shape: Any, 
     found = hole_at_framing(shape, frame)
     assert found.room_sill is not None and found.room_head is not None
     assert found.room_head - found.room_sill == pytest.approx(found.room_height)
+
+
+def test_the_sill_of_the_hole_that_flares_is_framed_where_that_at_the_frame_is() -> None:
+    """Bottom of the frame 1000 less 8 of shims is 992, to the mark of 5 mm below 990; 1100 + 16 + 30 goes to 1150."""
+    job = read_job(EXAMPLES / "creamery")
+    kit = next(one for one in make_kits(job) if one.mark == "B1")
+    (found,) = (one for one in kit.findings if isinstance(one, RoughOpeningFlares))
+    mm = [round(length * 25.4, 3) for length in (found.room_sill or 0, found.room_height, found.room_head or 0)]
+    assert mm == [990.0, 1150.0, 2140.0]
+    assert found.room_sill == kit.placement.framing_sill

@@ -111,10 +111,12 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
     room = Size(
         width=rough.width + out[Side.LEFT] + out[Side.RIGHT], height=rough.height + out[Side.HEAD] + out[Side.SILL]
     )
+    bottom = None if sill is None else sill - out[Side.SILL]
     head = None if sill is None else sill + rough.height + out[Side.HEAD]
     if placement.opening.shape:  # a peak stands out farther than its slants do
         room = size_over_all(outset(rough_path(placement), out))
-        head = None if sill is None else sill - out[Side.SILL] + framers_grid.up(room.height)
+        bottom = None if bottom is None else framers_grid.down(bottom)  # as the hole at the frame is framed
+        head = None if bottom is None else bottom + framers_grid.up(room.height)
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
@@ -123,7 +125,7 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
         room_height=framers_grid.up(room.height),
         depth=depth,
         out=out,
-        room_sill=None if sill is None else sill - out[Side.SILL],
+        room_sill=bottom,
         room_head=head,
         is_standing=is_standing,
     )
