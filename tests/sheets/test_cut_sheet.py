@@ -285,11 +285,21 @@ def test_what_stands_under_a_narrow_drawing_does_not_push_it_over_the_one_beside
     assert title.x == pytest.approx(36 + 540 - 2.6 * 72, abs=0.1)
 
 
-@pytest.mark.parametrize(("height", "is_shown"), [(0.3, True), (3.4, False), (2.0, None), (2.5, None), (3.0, None)])
+@pytest.mark.parametrize(("height", "is_shown"), [(1.0, True), (3.4, False), (1.2, None), (1.5, None), (2.5, None)])
 def test_more_pictures_never_begin_a_page_of_their_own(height: float, is_shown: bool | None) -> None:
-    kit, few = hand.make_kit(), hand.make_pictures()
+    kit, few = hand.make_kit(), hand.make_pictures(elevation=(3, 2), section=(2, 2))
     more = Picture(title="Exploded view", svg=hand.box_svg(3.0, height), scale="scale 1:50")
     without = cut_sheets_pdf([kit], hand.make_job(), {"W01": few})
     pdf = cut_sheets_pdf([kit], hand.make_job(), {"W01": replace(few, more=((more,),))})
     assert len(paper.pages(pdf)) == len(paper.pages(without))
     assert is_shown is None or ("Exploded view" in paper.words(pdf)) == is_shown
+
+
+def test_sizes_give_way_to_a_picture_as_far_as_they_are_read_from_more_than_two_meters() -> None:
+    """14 pt are capitals of 3.6 mm: 5 minutes of arc at 2.4 m (from memory)."""
+    kit, few = hand.make_kit(), hand.make_pictures(elevation=(3, 2), section=(2, 2))
+    shown = Picture(title="Exploded view", svg=hand.box_svg(3.0, 1.0), scale="scale 1:50")
+    without = cut_sheets_pdf([kit], hand.make_job(), {"W01": few})
+    pdf = cut_sheets_pdf([kit], hand.make_job(), {"W01": replace(few, more=((shown,),))})
+    sizes = [max(one.size for one in paper.runs(each) if one.text == '3/4"') for each in (without, pdf)]
+    assert sizes == [17.0, 14.0]
