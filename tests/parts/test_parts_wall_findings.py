@@ -61,31 +61,31 @@ ROWS = [
     ),
     Row(
         code="side-ripped-parallel",
-        appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
-        quiet=measured(Side.RIGHT, interior_depth=deeper_above("4 3/4")),
-        inch="The depth along the right leg changes 1/32\", within the shop's tolerance: "
+        appears=measured(Side.LEFT, interior_depth=deeper_above("4 23/32")),
+        quiet=measured(Side.LEFT, interior_depth=deeper_above("4 3/4")),
+        inch="The depth along the left leg and right leg changes 1/32\", within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
-        mm="The depth along the right leg changes 0.8 mm, within the shop's tolerance: "
+        mm="The depth along the left leg and right leg changes 0.8 mm, within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
         severity=NOTE,
         about=W1,
     ),
     Row(
         code="side-ripped-parallel",
-        appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
-        quiet=measured(Side.RIGHT, interior_depth=level(PLANNED)),
-        inch="The depth along the right leg changes 1/32\", within the shop's tolerance: "
+        appears=measured(Side.LEFT, interior_depth=deeper_above("4 23/32")),
+        quiet=measured(Side.LEFT, interior_depth=level(PLANNED)),
+        inch="The depth along the left leg and right leg changes 1/32\", within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
-        mm="The depth along the right leg changes 0.8 mm, within the shop's tolerance: "
+        mm="The depth along the left leg and right leg changes 0.8 mm, within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
     ),
     Row(
         code="side-ripped-parallel",
         appears=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=deeper_above("1 17/32", "1 1/2")),
         quiet=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
-        inch="Outside: The depth along the left leg changes 1/32\", within the shop's tolerance: "
+        inch="Outside: the depth along the left leg and right leg changes 1/32\", within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
-        mm="Outside: The depth along the left leg changes 0.8 mm, within the shop's tolerance: "
+        mm="Outside: the depth along the left leg and right leg changes 0.8 mm, within the shop's tolerance: "
         "rip parallel at the wider width, plane or shim the rest.",
     ),
     Row(

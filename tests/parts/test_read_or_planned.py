@@ -64,7 +64,7 @@ def test_two_of_four_corners_outside() -> None:
 def test_all_four_corners_outside_have_their_twist() -> None:
     corners = {**around("1 1/2"), "head_right": "1 5/8"}
     kit = kit_of(**measured(interior_depth=around(INSIDE), exterior_depth=corners))
-    assert 'Outside: The four corners are 1/8" out of one plane (twist)' in texts(kit)
+    assert 'Outside: the four corners are 1/8" out of one plane (twist)' in texts(kit)
     assert banner(kit) == ["MEASURED 2026-06-01"]
 
 

@@ -22,7 +22,7 @@ class WallFinding(Finding):
 
     def placed(self, text: str) -> str:
         """Say where it was measured, if that was outside."""
-        return f"Outside: {text}" if self.is_outside else text
+        return f"Outside: {text[0].lower()}{text[1:]}" if self.is_outside else text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +47,10 @@ class WallTapers(WallFinding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideRippedParallel(WallFinding):
-    """The depth along a side, or an edge of it, changes within the shop's tolerance [in]."""
+    """The depth along a side, or an edge of it, changes within the shop's tolerance [in].
+
+    ``along``: all of them that change as much, in words; ``side``: the first.
+    """
 
     code: ClassVar[str] = "side-ripped-parallel"
     severity: Severity = Severity.NOTE

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import Vector
@@ -11,6 +11,7 @@ from jambs.job.models.openings import SideDepths
 from jambs.job.models.shop import Limits, Shop
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.board.kinds import run_words
+from jambs.parts.board.listing import and_list
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.edge import EdgeKind, FittedEdge, fit_arc, fit_edge
 from jambs.parts.readings.lining import Lining
@@ -64,6 +65,8 @@ def _whole(runs: list[FittedSide]) -> FittedSide:
     )
 
 
+SAME_TAPER = 6
+"""Tapers that are one to so many digits are told together [in]."""
 ALL_BOARDS = dict.fromkeys(Side, Lining.BOARDS)
 
 
@@ -86,7 +89,18 @@ def wall_findings(
     found = [
         finding for one in edges for finding in _edge_findings(one, shop, limits, about, is_outside, linings[one.side])
     ]
-    return [*found, *_twist_findings(depths, shop, limits, about, is_outside, linings[Side.HEAD])]
+    twists = _twist_findings(depths, shop, limits, about, is_outside, linings[Side.HEAD])
+    return [*_ripped_alike_told_once(found), *twists]
+
+
+def _ripped_alike_told_once(found: Sequence[Finding]) -> list[Finding]:
+    """Tell of sides that change alike, and are lined alike, in one finding, which is of the first of them."""
+    alike: dict[tuple[float, Lining], list[SideRippedParallel]] = {}
+    for one in found:
+        if isinstance(one, SideRippedParallel):
+            alike.setdefault((round(one.taper, SAME_TAPER), one.lining), []).append(one)
+    told = {id(some[0]): replace(some[0], along=and_list([one.along for one in some])) for some in alike.values()}
+    return [told.get(id(one), one) for one in found if id(one) in told or not isinstance(one, SideRippedParallel)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
