@@ -16,6 +16,7 @@ from trimmed_as_one import OVER, run_job, run_kits
 from jambs.findings import Subject
 from jambs.length import Units
 from jambs.parts.findings import run_findings
+from jambs.parts.findings.run_findings import GoesPastNeighbors
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.solve import place_windows
 
@@ -213,3 +214,16 @@ def test_what_a_neighbor_has_is_not_missed(code: str) -> None:
     # A casing of 2 1/4 does not reach over the wall by itself, but the board on the wall between does.
     for kit in run_kits():
         assert [one.code for one in kit.findings if one.code == code] == []
+
+
+@pytest.mark.parametrize(
+    ("apart", "told"),
+    [
+        ((6.0,), 'from frame to frame over that wall: they are made for 6",'),
+        ((6.0, 6.0), 'over each wall: they are made for 6" each,'),
+        ((6.0, 8.0), 'from frame to frame over each wall: they are made for 6" and 8",'),
+    ],
+)
+def test_of_several_walls_between_each_is_taped(apart: tuple[float, ...], told: str) -> None:
+    one = GoesPastNeighbors(subject=W1, marks=("W1-4",), others=("W2",), apart=apart)
+    assert f"{told} and no reading tells it." in one.sentence(Units.INCH)

@@ -28,11 +28,13 @@ class GoesPastNeighbors(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say which, past what, and what to tape before they are cut."""
-        apart = " and ".join(units.text(one) for one in self.apart)
+        texts = [units.text(one) for one in self.apart]
+        several = len(texts) > 1
+        apart = f"{texts[0]} each" if several and len(set(texts)) == 1 else and_list(texts)
         return (
-            f"Trimmed as one with {and_list(self.others)}: {', '.join(self.marks)} lie over all of them and the wall "
-            f"between. Before they are cut, tape from frame to frame over that wall: they are made for {apart}, and no "
-            f"reading tells it.{self._waiting}"
+            f"Trimmed as one with {and_list(self.others)}: {', '.join(self.marks)} lie over all of them and the "
+            f"{'walls' if several else 'wall'} between. Before they are cut, tape from frame to frame over "
+            f"{'each wall' if several else 'that wall'}: they are made for {apart}, and no reading tells it.{self._waiting}"
         )
 
     @property
