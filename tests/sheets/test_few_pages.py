@@ -54,7 +54,7 @@ def test_what_was_assumed_for_one_reason_stands_once_with_each_value() -> None:
 def test_boards_of_a_buck_that_are_sawn_alike_share_a_line_for_the_framer() -> None:
     """Round the segment arch three of five boards turn alike at both ends; legs and bottom have a line each."""
     job = read_job(EXAMPLES / "creamery")
-    bucks = {one["mark"]: one["parts"] for one in rough_opening_data(make_kits(job), job)["bucks"]}
+    bucks = {one["mark"]: one["parts"] for one in rough_opening_data(planned(make_kits(job), job).kits, job)["bucks"]}
     assert [part["marks"] for part in bucks["B1"]][1] == ["B1-33", "B1-34", "B1-35"]
     assert [len(part["marks"]) for part in bucks["B1"]] == [1, 3, 1, 1, 1, 1]
     assert all(len(part["marks"]) == 1 for part in bucks["N1"])

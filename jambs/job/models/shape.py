@@ -126,8 +126,9 @@ class ShapeEntry(ModelOrText):
                 f"arch: write {EXAMPLES[ShapeKind.ELLIPSE_ARCH]}, or leave the opening out and lay it out on site"
             )
         said = value if isinstance(value, dict | ShapeEntry) else {"kind": value}
-        is_other_word = isinstance(said, dict) and isinstance(kind, str) and kind in SAME_AS
-        return {**said, "kind": SAME_AS[kind]} if is_other_word else said
+        if isinstance(said, dict) and isinstance(kind, str) and kind in SAME_AS:
+            return {**said, "kind": SAME_AS[kind]}
+        return said
 
     @model_validator(mode="after")
     def _says_one_thing(self) -> ShapeEntry:

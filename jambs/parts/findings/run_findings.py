@@ -34,7 +34,8 @@ class GoesPastNeighbors(Finding):
         return (
             f"Trimmed as one with {and_list(self.others)}: {', '.join(self.marks)} lie over all of them and the "
             f"{'walls' if several else 'wall'} between. Before they are cut, tape from frame to frame over "
-            f"{'each wall' if several else 'that wall'}: they are made for {apart}, and no reading tells it.{self._waiting}"
+            f"{'each wall' if several else 'that wall'}: they are made for {apart}, and no reading tells it."
+            f"{self._waiting}"
         )
 
     @property
