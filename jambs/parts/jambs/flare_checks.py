@@ -25,7 +25,7 @@ from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.as_built import is_measured
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.place.flares import Flares, flares_at
-from jambs.place.frame_path import frame_path, rough_path
+from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -106,7 +106,7 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
     depth = (_deepest(placement) if is_standing else placement.inside_edge) - placement.planes.stud_face
     if not flares or depth <= 0 or (buck and buck.kind is BuckKind.LINER):
         return None
-    rough, sill = placement.opening.rough_opening, _rough_sill(placement)
+    rough, framed, sill = placement.opening.rough_opening, rough_size(placement), _rough_sill(placement)
     out = {side: framers_grid.up(flares.out(side, depth)) for side in Side}
     room = Size(
         width=rough.width + out[Side.LEFT] + out[Side.RIGHT], height=rough.height + out[Side.HEAD] + out[Side.SILL]
@@ -119,8 +119,8 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
         head = None if bottom is None else bottom + framers_grid.up(room.height)
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
-        width=rough.width,
-        height=rough.height,
+        width=framed[0],
+        height=framed[1],
         room_width=framers_grid.up(room.width),
         room_height=framers_grid.up(room.height),
         depth=depth,
