@@ -203,7 +203,7 @@ def test_notes_part_what_is_mitered_and_what_is_read_from_what_is_not() -> None:
     notes = " ".join(lot_notes(planned, job.shop.grid))
     runs = "W2-10a to W2-10m, W2-11a to W2-11m"
     assert f"corner: W1-10a to W1-10m, W1-11a to W1-11m; {runs} (mitered there, as long as the face). Cut" in notes
-    assert f'Pieces of courses ({runs}) hold 1/4" more than the planned length (marked +): it waits' in notes
+    assert f'Pieces of courses ({runs}) hold 1/4" more than the planned length (marked +), which waits' in notes
 
 
 def test_pieces_whose_neighbors_come_out_of_other_boards_are_told_by_runs() -> None:
