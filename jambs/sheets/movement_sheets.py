@@ -18,6 +18,7 @@ from jambs.outside.register import Paper, Register, Registered
 from jambs.parts.board.kinds import told_name
 from jambs.parts.wood.moisture import equilibrium_moisture
 from jambs.sheets.every_page import page_data, stamped
+from jambs.sheets.marks import part_runs
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
 from jambs.sheets.told import told
@@ -84,7 +85,13 @@ def _boards(movements: Sequence[KitMovement], grid: Grid) -> list[Record]:
     for board in sorted(boards, key=lambda one: (_board_name(one), grid.fine.count(one.part.width))):
         rows.setdefault(_board_key(board, grid), []).append(board.part.mark)
     names = ("name", "wood", "width", "winter", "summer")
-    return [{**dict(zip(names, key, strict=True)), "marks": some} for key, some in rows.items()]
+    return [{**dict(zip(names, key, strict=True)), "marks": some, "told": _runs(some)} for key, some in rows.items()]
+
+
+def _runs(marks: Sequence[str]) -> str:
+    """Tell marks in a row by their ends, ``W1-1 to W1-4``; stiles, rails and panels, ``W1-5a``, one by one."""
+    members = [mark for mark in marks if not mark[-1].isdigit()]
+    return ", ".join(filter(None, (part_runs(set(marks) - set(members)), *members)))
 
 
 def _board_name(board: BoardMovement) -> str:

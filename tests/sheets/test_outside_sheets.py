@@ -27,7 +27,7 @@ from jambs.sheets.course_sheets import ROOM, ElevationPaper, _missed, course_dat
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
 from jambs.sheets.labels import label_data
-from jambs.sheets.movement_sheets import movement_data
+from jambs.sheets.movement_sheets import _runs, movement_data
 from jambs.sheets.press import press
 from jambs.sheets.record import job_record
 
@@ -217,3 +217,9 @@ def test_an_opening_with_two_blanks_alike_is_named_once_beside_their_count() -> 
     papers = _blank_papers([made], job)
     headed = {one["name"]: one["marks"] for one in flashing_data([made], papers, [], Register(), job)["blanks"]}
     assert headed["side return"] == ["W1"]
+
+
+def test_boards_that_move_alike_are_told_by_their_ends_where_they_are_in_a_row() -> None:
+    """Members of a jamb with panels have letters, and stay."""
+    assert _runs(["W2-1", "W1-4", "W1-3", "W1-2", "W2-3b", "W2-2"]) == "W1-2 to W1-4, W2-1, W2-2, W2-3b"
+    assert _runs(["W2-3a"]) == "W2-3a"
