@@ -237,14 +237,14 @@ ROWS = [
 
 def test_the_hole_of_a_shape_is_told_to_the_framers_mark() -> None:
     """A gable of 45° in a frame of 36 x 48: its peak lies 1/4 over cos 45° higher, 48.354 + 1/4; up to 1/8."""
-    shape = {"openings__0__shape": {"kind": "gable", "sides": "30"}, "openings__0__frame": "36 x 48"}
-    trim = {"interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"}}
-    outside = {
-        "exterior_trim__outside__casing": {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter"}
-    }
-    none = {"openings__0__rough_opening": None, "shop__framing_grid": "1/8"}
     found = case(
-        **shape, **trim, **outside, **none, interior_trim__inside__flare={"sides": "10 deg", "head": "15 deg"}
+        openings__0__shape={"kind": "gable", "sides": "30"},
+        openings__0__frame="36 x 48",
+        openings__0__rough_opening=None,
+        shop__framing_grid="1/8",
+        interior_trim__inside__jamb={"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+        interior_trim__inside__flare={"sides": "10 deg", "head": "15 deg"},
+        exterior_trim__outside__casing={"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter"},
     )()
     (flares,) = (one.sentence(Units.INCH) for one in found if one.code == "rough-opening-flares")
     assert '36 1/2" × 48 5/8" at the inside edge of the frame' in flares
