@@ -83,3 +83,16 @@ def test_three_openings_trimmed_as_one_end_on_two_pages() -> None:
     cut, _ = sheets("creamery", "M1")
     assert len(cut) == 2
     assert [page.count("between openings, all 2") for page in cut] == [1, 1]
+
+
+def test_pictures_and_sketches_of_an_install_sheet_are_told_in_words() -> None:
+    """The kit pulled apart, the shims, and the window from outside with the numbers of the steps."""
+    job = jambs.read_job(EXAMPLES / "harbour-house")
+    house = planned(make_kits(job), job)
+    (kit,) = (one for one in house.kits if one.mark == "W11")
+    shown = {"W11": sheet_pictures(jambs.draw(kit, job), paper=job.shop.paper)}
+    reader = PdfReader(BytesIO(install_sheets_pdf([kit], house.installing, job, pictures=shown)))
+    found = [reader.get_object(number) for number in range(1, len(reader.xref[0]) + 1)]
+    told = [str(one.get("/Alt", "")) for one in found if isinstance(one, dict) and one.get("/S") == "/Figure"]
+    assert len(told) == 3 and all(told)
+    assert any(text.startswith(TITLE) for text in told)
