@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
+from pypdf.generic import DictionaryObject
 
 import jambs
 from jambs.app.chain import make_kits, planned
@@ -93,6 +94,8 @@ def test_pictures_and_sketches_of_an_install_sheet_are_told_in_words() -> None:
     shown = {"W11": sheet_pictures(jambs.draw(kit, job), paper=job.shop.paper)}
     reader = PdfReader(BytesIO(install_sheets_pdf([kit], house.installing, job, pictures=shown)))
     found = [reader.get_object(number) for number in range(1, len(reader.xref[0]) + 1)]
-    told = [str(one.get("/Alt", "")) for one in found if isinstance(one, dict) and one.get("/S") == "/Figure"]
+    told = [
+        str(one.get("/Alt", "")) for one in found if isinstance(one, DictionaryObject) and one.get("/S") == "/Figure"
+    ]
     assert len(told) == 3 and all(told)
     assert any(text.startswith(TITLE) for text in told)
