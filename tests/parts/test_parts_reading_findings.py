@@ -70,7 +70,7 @@ ROWS = [
         code="half-measured",
         appears=measured(interior_depth=level(PLANNED), exterior_depth={"head": ["1 1/2", "1 1/2"]}),
         quiet=measured(interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
-        inch="Outside: Half measured: the depth at 7 (sill right), 8 (sill left) is as planned, measure before "
+        inch="Outside: half measured: the depth at 7 (sill right), 8 (sill left) is as planned, measure before "
         "cutting.",
         severity=CHECK,
         about=W1,
