@@ -6,8 +6,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from jambs.drawings.title import title_block
-from jambs.issue_stamp import IssueStamp
+from jambs.drawings.views.key_plan import key_plan, side_of_house
 from jambs.issued.basis import (
     AROUND,
     COMPARED,
@@ -26,6 +25,7 @@ from jambs.issued.basis import (
 from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.job.models.fields import Model
+from jambs.job.models.openings import Opening
 from jambs.length import Grid
 from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit.kit import Kit
@@ -39,7 +39,6 @@ from jambs.values import Record, as_sawn
 SAWN = ("width", "length", "taper", "strips", "cuts", "glue_up", "courses")
 TOLD = ("mark", "name", "position", "stock", "thickness", "ends")
 """What a cutting plan saws of a part, and what it tells of it. Not its board: that one the plan decides."""
-NO_ISSUE = IssueStamp(number=0, day="", code="")
 NO_PRICE: Record = {"prices": (), "price_per_foot": None, "source": ""}
 OF_THE_JOB, BOARDS, SAW, PRICES = "settings of the job", "boards", "settings of the saw", "prices"
 
@@ -112,28 +111,31 @@ def _place(placement: Placement, job: Job) -> list[Any]:
 
 
 def _around(kit: CutKit, job: Job) -> list[Any]:
-    """What is seen on the papers of an opening beside what is told of it, whatever issue they are of."""
-    title = title_block(kit, job, NO_ISSUE)
-    return [
-        job.shop.paper,
-        job.shop.large_drawings,
-        title.side,
-        title.taper,
-        repr(title.key),
-        repr(kit.placement.opening.wall),
-    ]
+    """What papers of an opening may show beside what they tell: more than they do, as no list of that is complete."""
+    opening = kit.placement.opening
+    trimmed = opening.run.marks if opening.run else (opening.mark,)
+    shown = [_unread(one) for one in job.openings if one.mark in trimmed]
+    return [*_settings(job), side_of_house(opening, job), repr(key_plan(opening, job)), *shown]
 
 
 def _compared(placement: Placement) -> str:
-    opening = replace(placement.opening, measured=None, readings=None)
-    return f"{opening!r} {placement.flange_plane!r}"
+    return f"{_unread(placement.opening)} {placement.flange_plane!r}"
+
+
+def _unread(opening: Opening) -> str:
+    """An opening as it is stated, without what was read on site."""
+    return repr(replace(opening, measured=None, readings=None))
 
 
 def _house(job: Job) -> list[Any]:
     """What lists of the whole house print of the job beside its openings."""
+    return [job.name, str(job.date), repr(job.units), repr(job.assumed), *_settings(job)]
+
+
+def _settings(job: Job) -> list[str]:
+    """Settings of the site, the outside and the shop, but what is bought and for how much."""
     shop = job.shop.model_copy(update={"boards": (), "on_hand": (), "spares": None, "currency": ""})
-    settings = [_stated(one) for one in (job.site, job.outside, shop)]
-    return [job.name, str(job.date), repr(job.units), repr(job.assumed), *settings]
+    return [_stated(one) for one in (job.site, job.outside, shop)]
 
 
 def _stated(settings: Model | None) -> str:

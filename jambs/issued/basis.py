@@ -23,7 +23,7 @@ SHEETS, HOUSE, PARTS, LABELS, SHOP = "sheets", "house", "parts", "labels", "shop
 SHAPES = "shapes"
 """What the sheets print of an opening but the boards that its parts come out of, which a cutting plan decides."""
 AROUND = "around"
-"""What is seen on the papers of an opening and told nowhere: their size, its place on the key, what fills its wall."""
+"""What papers of an opening may show and tell nowhere: their size, its place on the key, what fills its wall."""
 PLACES, COMPARED, SITE = "places", "compared", "site"
 DEPENDS: Mapping[str, tuple[str, ...]] = {
     BUILD: (SHEETS, HOUSE),

@@ -77,7 +77,7 @@ YEAR: tuple[Step, ...] = (
     (lambda shop: (shop.output / "drawings" / "W01.pdf").unlink(), PLAIN, []),
     (lambda shop: shop.change("mark: W02", "mark: W07"), PLAIN, ["W07"]),
     (damage_a_kept_sheet, PLAIN, ["W01"]),
-    (lambda shop: shop.change("kerf: 1/8", "kerf: 3/32"), PLAIN, []),
+    (lambda shop: shop.change("kerf: 1/8", "kerf: 3/32"), PLAIN, ["W01", "W07"]),
     (lambda shop: shop.change("grid: 1/32", "grid: 1/32\n  paper: A4"), PLAIN, ["W01", "W07"]),
     (lambda shop: shop.change("proud: 1/32", "proud: 1/16"), PLAIN, ["W01", "W07"]),
 )
@@ -133,7 +133,7 @@ def page_sizes(pdf: Path) -> set[tuple[int, int]]:
 
 
 def test_what_a_drawing_shows_is_true_of_today(shop: Shop) -> None:
-    """How far tapers are ripped parallel, and what fills the wall: neither is told of a planned opening's parts."""
+    """How far tapers are ripped parallel, what fills the wall, how wide a flange is: none is told of a planned part."""
     drawing = shop.output / "drawings" / "W01.pdf"
     assert shop.run(*PLAIN).exit_code == 0
     was = text_of(drawing)
@@ -143,6 +143,11 @@ def test_what_a_drawing_shows_is_true_of_today(shop: Shop) -> None:
     shop.change("spacing: 16}", "spacing: 16, cavity: fiberglass batt}")
     assert shop.run(*PLAIN).exit_code == 0
     assert "batt" in text_of(drawing)
+    flat = shop.output / "drawings" / "W01 flat.dxf"
+    before = flat.read_bytes()
+    shop.change("flange_width: 1 1/4", "flange_width: 1 3/8")
+    assert shop.run(*PLAIN).exit_code == 0
+    assert flat.read_bytes() != before
 
 
 def test_an_opening_that_moves_is_moved_on_the_key_of_all_on_its_side() -> None:
