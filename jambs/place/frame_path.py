@@ -7,6 +7,7 @@ the frame's path (``jambs.job.models.path``), its sides moved.
 from __future__ import annotations
 
 from jambs.geometry import Point
+from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import outset, shaped_path
 from jambs.job.models.path_edge import FramePath
@@ -37,6 +38,12 @@ def rough_path(placement: Placement, more: float = 0.0) -> FramePath:
 
 
 def rough_size(placement: Placement) -> Point:
-    """Return the rough opening for the window as papers give it, width and height [in]: of a shape to the next mark."""
-    rough, grid = placement.opening.rough_opening, placement.framed_to
-    return (grid.up(rough.width), grid.up(rough.height)) if grid else (rough.width, rough.height)
+    """Return the rough opening for the window as papers give it, width and height [in]: of a shape to the next mark.
+
+    Where no liner lies between it is the hole in the framing, whose bottom may be framed lower than it need be.
+    """
+    rough, grid, hole = placement.opening.rough_opening, placement.framed_to, placement.framing_opening
+    if grid is None:
+        return rough.width, rough.height
+    is_lined = placement.buck is not None and placement.buck.kind is BuckKind.LINER
+    return (grid.up(rough.width), grid.up(rough.height)) if is_lined else (hole.width, hole.height)

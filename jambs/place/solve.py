@@ -131,7 +131,8 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         return faults
     buck = buck_at(planes, plane)
     units = placed_units(opening, inside, outside, planes.cladding_depth, job)
-    hole = framing_opening(opening, buck, job.shop.framers_grid if opening.shape else job.shop.framing_grid)
+    sill = framing_sill(opening, buck, job.shop.framing_grid)
+    hole = framing_opening(opening, buck, job.shop.framers_grid if opening.shape else job.shop.framing_grid, sill=sill)
     spaces = shims(opening, job.shop.framing_grid)
     weighed = alternatives(opening, planes, job)
     return Placement(
@@ -143,7 +144,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         share=share_at(planes, plane),
         buck=buck,
         framing_opening=hole,
-        framing_sill=framing_sill(opening, buck, job.shop.framing_grid),
+        framing_sill=sill,
         shims=spaces,
         weight=sum(unit.weight for unit in units),
         weight_is_assumed=any(unit.weight_is_assumed for unit in units),

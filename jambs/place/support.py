@@ -65,19 +65,24 @@ def buck_at(planes: WallPlanes, flange_plane: float) -> Buck | None:
     )
 
 
-def framing_opening(opening: Opening, buck: Buck | None, grid: Grid | None = None) -> Size:
+def framing_opening(
+    opening: Opening, buck: Buck | None, grid: Grid | None = None, *, sill: float | None = None
+) -> Size:
     """The hole in the framing, width × height [in]: the window's rough opening and the liner around it.
 
     A door's reaches from the finished floor to the head; its buck has no bottom. A liner's is rounded up to the grid of
     the framing, where the shop has one, its sill down and its head up: the rest is shimmed behind it; so is a shape.
+    ``sill``: where the bottom of a shape's hole is framed, over the finished floor; its head is no lower for that.
     """
     hole = _hole(opening, buck)
     if grid is None or not (_is_lined(buck) or opening.shape):
         return hole
     if opening.shape:
-        return Size(width=grid.up(hole.width), height=grid.up(hole.height))
-    sill, rough = framing_sill(opening, buck, grid), _rough_sill(opening, grid)
-    below = rough - sill - buck.thickness if buck and sill is not None and rough is not None else 0.0
+        exact = framing_sill(opening, buck)
+        lowered = 0.0 if exact is None or sill is None else exact - sill
+        return Size(width=grid.up(hole.width), height=grid.up(hole.height + lowered))
+    framed, rough = framing_sill(opening, buck, grid), _rough_sill(opening, grid)
+    below = rough - framed - buck.thickness if buck and framed is not None and rough is not None else 0.0
     return Size(width=grid.up(hole.width), height=grid.up(hole.height + below))
 
 

@@ -23,6 +23,7 @@ from jambs.parts.findings.flare_findings import RoughOpeningFlares
 from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.make import PartsError
+from jambs.place.frame_path import rough_path, rough_size
 from jambs.sides import Side
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -261,6 +262,9 @@ FLARED = {
 }
 
 
+SQUARE = {key: value for key, value in FLARED.items() if not key.endswith("flare")}
+
+
 def hole_at_framing(shape: Any, frame: str) -> RoughOpeningFlares:
     kit = shaped(shape, frame, **FLARED)
     (found,) = [one for one in kit.findings if isinstance(one, RoughOpeningFlares)]
@@ -302,3 +306,26 @@ def test_the_sill_of_the_hole_that_flares_is_framed_where_that_at_the_frame_is()
     mm = [round(length * 25.4, 3) for length in (found.room_sill or 0, found.room_height, found.room_head or 0)]
     assert mm == [990.0, 1150.0, 2140.0]
     assert found.room_sill == kit.placement.framing_sill
+
+
+@pytest.mark.parametrize("sill", ["20", "20 1/16", "20 1/8", "20 3/16"])
+@pytest.mark.parametrize("peak", ["48", "48 1/16", "48 1/8", "48 3/16"])
+@pytest.mark.parametrize("more", [FLARED, SQUARE])
+def test_a_hole_whose_sill_goes_down_to_a_mark_is_no_lower_at_its_peak(
+    sill: str, peak: str, more: dict[str, Any]
+) -> None:
+    """On quarters its bottom lies up to 3/16 lower than it need be; its peak stays as high, and shims all round."""
+    grid = {"shop__framing_grid": "1/4", "openings__0__sill_height": sill}
+    kit = shaped({"kind": "gable", "sides": "30"}, f"36 x {peak}", **more | grid)
+    placement, flares = kit.placement, [one for one in kit.findings if isinstance(one, RoughOpeningFlares)]
+    top = max(y for edge in rough_path(placement) for _, y in (edge.start, edge.finish))
+    needed = (placement.opening.sill_height or 0) + top
+    assert placement.framing_sill is not None
+    head = placement.framing_sill + placement.framing_opening.height
+    assert needed - 1e-9 <= head < needed + 1 / 4
+    assert rough_size(placement) == (placement.framing_opening.width, placement.framing_opening.height)
+    for found in flares:
+        assert found.room_sill is not None and found.room_head is not None
+        out = found.out[Side.HEAD] * math.sqrt(1 + ((placement.opening.frame.height - 30) / 18) ** 2)
+        assert needed + out - 1e-9 <= found.room_head < needed + out + 1 / 4
+    assert bool(flares) == (more is FLARED)

@@ -115,8 +115,10 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
     head = None if sill is None else sill + rough.height + out[Side.HEAD]
     if placement.opening.shape:  # a peak stands out farther than its slants do
         room = size_over_all(outset(rough_path(placement), out))
-        bottom = None if bottom is None else framers_grid.down(bottom)  # as the hole at the frame is framed
-        head = None if bottom is None else bottom + framers_grid.up(room.height)
+        if bottom is not None:
+            framed_at = framers_grid.down(bottom)  # as the hole at the frame is; the head is as far up as it must be
+            room = Size(width=room.width, height=room.height + bottom - framed_at)
+            bottom, head = framed_at, framed_at + framers_grid.up(room.height)
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=framed[0],
