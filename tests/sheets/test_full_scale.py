@@ -26,6 +26,8 @@ from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.cut_words import work_words
+from jambs.place.frame_path import frame_path
+from jambs.place.shape_words import outline_words
 from jambs.sheets.full_scale import DRAWN_EXACT, templates_of
 from jambs.sheets.press import press
 from jambs.sheets.template import TITLE, TURNED, Template
@@ -211,7 +213,10 @@ def test_radii_are_told_on_the_shops_grid_on_every_paper(mark: str) -> None:
             assert all("." not in radius for one in figure.words for radius in radii_in(one.text))
     sheets = draw(kit, job).sheets
     drawn = {text for sheet in sheets for text in re.findall(r"'R ([\d.]+)[ ']", repr(sheet))}
-    assert drawn and all("." not in radius for radius in drawn)
+    opening = kit.placement.opening
+    assert opening.shape
+    window = outline_words(frame_path(opening), opening.shape.kind, job.units)  # as it is stated, and no board's
+    assert {radius for radius in drawn if "." in radius} == {*re.findall(r"\d+\.\d+", window)} < drawn
 
 
 def radii_in(text: str) -> set[str]:
