@@ -97,7 +97,8 @@ def test_killed_while_drawing_leaves_the_old_papers_whole(built: Shop) -> None:
         "import os, signal, sys\nfrom pathlib import Path\n"
         "from jambs.app.build import ask, build\nfrom jambs.job import read_job\n"
         "asked = ask(read_job(Path('house')), only=(), target=Path('output/house'))\n"
-        "def done(mark):\n    print('done', mark, flush=True)\n    if mark == 'W01':\n        os.kill(os.getpid(), signal.SIGKILL)\n"
+        "def done(mark):\n    print('done', mark, flush=True)\n"
+        "    if mark == 'W01':\n        os.kill(os.getpid(), signal.SIGKILL)\n"
         "build(asked, may_overwrite=lambda files: True, progress=done)\n"
     )
     built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
