@@ -16,6 +16,7 @@ from itertools import chain, combinations, pairwise, product
 
 from jambs.drawings.elements.boxes import Box, Segment, box_around, crossing, segments_of
 from jambs.drawings.elements.placed import Align, Head, Leader, Lettering, PlacedView, ticks
+from jambs.drawings.elements.view import ViewKind
 from jambs.geometry import Point
 from jambs.length import OFF_GRID
 
@@ -41,13 +42,15 @@ WAYS = ((1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0))
 def off_edges(view: PlacedView) -> PlacedView:
     """Return a view whose leaders lie along no line of its shapes and run through no end of another.
 
-    As far as their texts, or their ends, have room to move.
+    As far as their texts, or their ends, have room to move. Parts that are pulled apart lie behind each other: there a
+    leader has to pass the ends of others.
     """
-    lines = _Lines.of(view)
+    lines, may_pass = _Lines.of(view), view.kind is ViewKind.EXPLODED
     for number in range(len(view.leaders)):
         leader = view.leaders[number]
         others = (one for one in (*view.leaders, *(one.leader for one in view.radials)) if one is not leader)
-        if not lines.are_along(leader) and not any(_are_met(leader, one, lines.off_end) for one in others):
+        is_met = not may_pass and any(_are_met(leader, one, lines.off_end) for one in others)
+        if not is_met and not lines.are_along(leader):
             continue
         if text := _text_of(leader, view.texts):
             tries = (_moved(view, leader, text, lines), _aside(view, leader, lines), _elbowed(view, leader, lines))
