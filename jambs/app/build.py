@@ -172,7 +172,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         )
         put_unchanged_back(issuing, folder)
         if whole:
-            join_papers(asked.kits, asked.job, folder, stamps=issuing.stamps)
+            join_papers(asked.kits, asked.job, folder, stamps=issuing.stamps, kept=kept)
             progress("lists")
         write_issue_papers(issuing, folder)
         found = writing.conflicts(folder)

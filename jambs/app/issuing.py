@@ -81,6 +81,11 @@ class Issuing:
         return self.writing.record
 
     @property
+    def is_as_issued(self) -> bool:
+        """Say whether all sheets of all openings stay as they were issued."""
+        return self.plan.is_same and self.as_issued.issuperset(self.plan.unchanged)
+
+    @property
     def stamps(self) -> Stamps:
         """What the sheets of each opening say of their issue."""
         days = {one["mark"]: one["state"]["date"] or "" for one in self.plan.printed["openings"]}
@@ -240,9 +245,8 @@ def _put_back_one(record: Record, path: str, folder: Path) -> None:
 
 def _put_back_whole(issuing: Issuing, folder: Path) -> None:
     """Where all sheets stay as they were issued, so do those of the whole house."""
-    is_as_issued = issuing.plan.is_same and issuing.as_issued.issuperset(issuing.plan.unchanged)
     for path in (ALL_CUT, ALL_DRAWINGS):
-        if is_as_issued and (folder / path).exists():
+        if issuing.is_as_issued and (folder / path).exists():
             _put_back_one(issuing.record, path, folder)
 
 

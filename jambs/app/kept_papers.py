@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 from pathlib import Path
 
 from jambs.app.issuing import Issuing
+from jambs.app.paper_names import ALL_CUT, ALL_DRAWINGS
 from jambs.app.papers import paths_of
 from jambs.app.solid_papers import elevation_facts, left_out
 from jambs.issued.entry import BUILD
@@ -31,7 +32,10 @@ def lay_unchanged(issuing: Issuing, folder: Path, *, with_solids: bool, all_cut_
 
 
 def _unchanged(issuing: Issuing, *, with_solids: bool, all_cut_files: bool) -> Iterator[Collection[str]]:
-    """Yield the paths of all papers of each opening that did not change, then of elevations without one that did."""
+    """Yield the paths of all papers of each opening that did not change, then of elevations without one that did.
+
+    Then those of all sheets together, where none changed.
+    """
     unchanged = issuing.as_issued
     for kit in issuing.kits:
         if kit.mark in unchanged:
@@ -40,6 +44,8 @@ def _unchanged(issuing: Issuing, *, with_solids: bool, all_cut_files: bool) -> I
         for path, facts in elevation_facts(issuing.kits, issuing.job).items():
             if unchanged.issuperset(facts.marks):
                 yield [path]
+    if issuing.is_whole and issuing.is_as_issued:
+        yield from ([path] for path in (ALL_CUT, ALL_DRAWINGS))
 
 
 def _kept(record: Record, paths: Collection[str]) -> dict[str, bytes]:

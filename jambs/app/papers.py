@@ -123,9 +123,18 @@ def write_papers(
         write_elevations(kits, job, folder, issue=stamps.house, kept=kept)
 
 
-def join_papers(kits: Sequence[CutKit], job: Job, folder: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
-    """Put the cut sheets of all openings, and their drawings, into one PDF each, as they are in the folder."""
-    join_chapters((Chapter(name=kit.mark, file=folder / SHEET_TO_CUT.path(kit.mark)) for kit in kits), folder / ALL_CUT)
+def join_papers(
+    kits: Sequence[CutKit], job: Job, folder: Path, *, stamps: Stamps = NOT_ISSUED, kept: Collection[str] = ()
+) -> None:
+    """Put the cut sheets of all openings, and their drawings, into one PDF each, as they are in the folder.
+
+    ``kept``: paths of papers that are there already.
+    """
+    if ALL_CUT not in kept:
+        sheets = ((kit.mark, folder / SHEET_TO_CUT.path(kit.mark)) for kit in kits)
+        join_chapters((Chapter(name=mark, file=file) for mark, file in sheets), folder / ALL_CUT)
+    if ALL_DRAWINGS in kept:
+        return
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
     key = [(entry.svg, entry.words) for entry in drawing_key()]
     write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps, key=key)

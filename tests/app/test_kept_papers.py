@@ -8,7 +8,7 @@ import shutil
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, NoReturn
 
 import pytest
 from example_papers import example_papers
@@ -100,6 +100,16 @@ def test_a_year_has_the_same_papers_as_where_all_are_made_anew(
         assert twin.run(*words).output == result.output
         monkeypatch.setattr(kept_papers, "lay_unchanged", laid)
         assert issued(shop.output) == issued(twin.output), f"step {number}"
+
+
+def test_where_nothing_changed_all_sheets_together_are_laid_too(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    def joined(*_: Any, **__: Any) -> NoReturn:
+        raise AssertionError("it stands as it was issued")
+
+    assert shop.run(*PLAIN).exit_code == 0
+    for name in ("join_chapters", "write_all_drawings"):
+        monkeypatch.setattr(app_papers, name, joined)
+    assert shop.run(*PLAIN).output.splitlines()[-1] == "Nothing changed since issue 1."
 
 
 def test_progress_is_told_as_often_whatever_is_drawn(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
