@@ -115,7 +115,7 @@ def _around(kit: CutKit, job: Job) -> list[Any]:
     opening = kit.placement.opening
     trimmed = opening.run.marks if opening.run else (opening.mark,)
     shown = [_unread(one) for one in job.openings if one.mark in trimmed]
-    return [*_settings(job), side_of_house(opening, job), repr(key_plan(opening, job)), *shown]
+    return [*_settings(job), side_of_house(opening, job), repr(key_plan(opening, job, kit.run)), *shown]
 
 
 def _compared(placement: Placement) -> str:

@@ -15,7 +15,7 @@ from jambs.parts.kit.kit import Kit
 
 SHOWN = 0.5
 """How much of the board is shown past the miter [in]."""
-NARROW_WORDS = 0.75
+WIDEST_WORDS = 0.75
 """Lines of call-outs are broken here [in on paper]."""
 TURNED = "seen from above, inside at the left; left end its mirror image"
 
@@ -51,7 +51,7 @@ def _view(part: Part) -> View:
         call_outs=tuple(_names(part, top)),
         remarks=(TURNED,),
         half_size=True,
-        widest_words=NARROW_WORDS,
+        widest_words=WIDEST_WORDS,
     )
 
 
