@@ -22,6 +22,7 @@ from jambs.issued.basis import (
     Basis,
     digest,
 )
+from jambs.issued.old_labels import is_of_crew
 from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.job.models.fields import Model
@@ -62,7 +63,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
             for each in (part, *part.get("members", ()))
         ]
         for one, part in _parts(openings)
-        if "crew" not in part  # what other crews make has no label
+        if not is_of_crew(part)
     }
     return {
         **placed_basis([kit.placement for kit in kits], job),

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
 from jambs.app.issuing import Issuing
 from jambs.app.paper_names import ALL_CUT, ALL_DRAWINGS
 from jambs.app.papers import paths_of
 from jambs.app.solid_papers import elevation_facts, left_out
-from jambs.issued.entry import BUILD
-from jambs.issued.record import Record
+from jambs.issued.blobs import Blobs
+from jambs.issued.entry import BUILD, WrittenPaper
 
 
 def lay_unchanged(issuing: Issuing, folder: Path, *, with_solids: bool, all_cut_files: bool) -> set[str]:
@@ -20,8 +20,9 @@ def lay_unchanged(issuing: Issuing, folder: Path, *, with_solids: bool, all_cut_
     damaged, they are made anew. So are the solids of an elevation.
     """
     laid: set[str] = set()
+    papers = issuing.record.papers_of(BUILD)
     for paths in _unchanged(issuing, with_solids=with_solids, all_cut_files=all_cut_files):
-        found = _kept(issuing.record, paths)
+        found = _kept(issuing.record.blobs, papers, paths)
         if len(found) < len(paths):
             continue
         for path, content in found.items():
@@ -48,8 +49,7 @@ def _unchanged(issuing: Issuing, *, with_solids: bool, all_cut_files: bool) -> I
         yield from ([path] for path in (ALL_CUT, ALL_DRAWINGS))
 
 
-def _kept(record: Record, paths: Collection[str]) -> dict[str, bytes]:
+def _kept(blobs: Blobs, papers: Mapping[str, WrittenPaper], paths: Collection[str]) -> dict[str, bytes]:
     """Return what is on record of some papers, as far as it is whole."""
-    papers = record.papers_of(BUILD)
-    found = {path: record.blobs.found(papers[path].sha256) for path in paths if path in papers}
+    found = {path: blobs.found(papers[path].sha256) for path in paths if path in papers}
     return {path: content for path, content in found.items() if content is not None}
